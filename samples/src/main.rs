@@ -1,0 +1,2 @@
+//! The sample face and the recipe that makes it.
+fn main() {}

@@ -1,0 +1,1 @@
+//! Checks against references outside the project.
