@@ -1,1 +1,237 @@
-//! (being laid)
+//! Bytes to letters: what a font file holds and what it says of itself.
+//!
+//! This room alone knows the parser ([`ttf_parser`]). Everything else sees
+//! [`Font`], [`Outline`] and plain numbers, so that the parser can be replaced
+//! in a day.
+//!
+//! A damaged glyph costs that glyph, never the font: only a file that is no
+//! font at all, or one whose letters cannot be found, is an error.
+
+mod container;
+mod error;
+mod licence;
+mod metrics;
+mod names;
+mod pen;
+
+pub use container::Container;
+pub use error::{FontError, GlyphError};
+pub use licence::{Embedding, EmbeddingLevel};
+pub use metrics::Declared;
+pub use names::Names;
+
+use crate::outline::Outline;
+use ttf_parser::Face;
+
+/// Index of a glyph in its font.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct GlyphId(pub u16);
+
+/// What the outlines are made of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum OutlineFormat {
+    /// Quadratic curves, the glyf table.
+    TrueType,
+    /// Cubic curves, the CFF table.
+    Cff,
+    /// Cubic curves, the CFF2 table.
+    Cff2,
+}
+
+impl OutlineFormat {
+    /// The format's own name.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::TrueType => "TrueType",
+            Self::Cff => "CFF",
+            Self::Cff2 => "CFF2",
+        }
+    }
+}
+
+/// An opened font: its bytes, and what was read from them once.
+#[derive(Debug, Clone)]
+pub struct Font {
+    data: Vec<u8>,
+    face_index: u32,
+    face_count: u32,
+    format: OutlineFormat,
+    units_per_em: u16,
+    glyph_count: u16,
+    names: Names,
+    declared: Declared,
+    embedding: Option<Embedding>,
+}
+
+impl Font {
+    /// Opens the first face of a font file.
+    ///
+    /// # Errors
+    /// A [`FontError`] whose text tells the person who dropped the file what is
+    /// wrong with it and what to do.
+    pub fn open(data: Vec<u8>) -> Result<Self, FontError> {
+        Self::open_face(data, 0)
+    }
+
+    /// Opens one face of a collection; other files have a single face, 0.
+    ///
+    /// # Errors
+    /// As [`Font::open`]; also if the file has no such face.
+    pub fn open_face(data: Vec<u8>, face_index: u32) -> Result<Self, FontError> {
+        let container = Container::sniff(&data)?;
+        let face_count = container.face_count(&data);
+        if face_index >= face_count {
+            return Err(FontError::NoSuchFace {
+                asked: face_index,
+                faces: face_count,
+            });
+        }
+        let face = Face::parse(&data, face_index)
+            .map_err(|e| error::from_parser(e, &data, face_index))?;
+        let tables = face.tables();
+        let format = if tables.glyf.is_some() {
+            OutlineFormat::TrueType
+        } else if tables.cff.is_some() {
+            OutlineFormat::Cff
+        } else if tables.cff2.is_some() {
+            OutlineFormat::Cff2
+        } else {
+            return Err(error::no_outlines(&face));
+        };
+        let names = Names::read(&face);
+        let declared = Declared::read(&face);
+        let embedding = Embedding::read(&face);
+        let (units_per_em, glyph_count) = (face.units_per_em(), face.number_of_glyphs());
+        Ok(Self {
+            face_index,
+            face_count,
+            format,
+            units_per_em,
+            glyph_count,
+            names,
+            declared,
+            embedding,
+            data,
+        })
+    }
+
+    /// A reader of glyphs. Cheap, but not free: take one for many glyphs.
+    pub fn reader(&self) -> Reader<'_> {
+        Reader {
+            face: Face::parse(&self.data, self.face_index).ok(),
+            glyph_count: self.glyph_count,
+        }
+    }
+
+    /// The file's bytes.
+    pub fn data(&self) -> &[u8] {
+        &self.data
+    }
+
+    /// Which face of a collection this is.
+    pub fn face_index(&self) -> u32 {
+        self.face_index
+    }
+
+    /// How many faces the file holds.
+    pub fn face_count(&self) -> u32 {
+        self.face_count
+    }
+
+    /// What the outlines are made of.
+    pub fn format(&self) -> OutlineFormat {
+        self.format
+    }
+
+    /// Units per em, 16 to 16384 (OpenType, head chapter).
+    pub fn units_per_em(&self) -> u16 {
+        self.units_per_em
+    }
+
+    /// Number of glyphs.
+    pub fn glyph_count(&self) -> u16 {
+        self.glyph_count
+    }
+
+    /// Names, licence and authorship.
+    pub fn names(&self) -> &Names {
+        &self.names
+    }
+
+    /// Heights and angles that the file declares.
+    pub fn declared(&self) -> &Declared {
+        &self.declared
+    }
+
+    /// Embedding rights, if the file states them.
+    pub fn embedding(&self) -> Option<Embedding> {
+        self.embedding
+    }
+}
+
+/// Reads glyphs of an opened font.
+pub struct Reader<'a> {
+    // `Font::open` has parsed these very bytes, so this is `Some`; should a
+    // parser ever change its mind, every glyph reads as missing.
+    face: Option<Face<'a>>,
+    glyph_count: u16,
+}
+
+impl Reader<'_> {
+    /// The glyph that a character maps to.
+    pub fn glyph(&self, c: char) -> Option<GlyphId> {
+        let id = self.face.as_ref()?.glyph_index(c)?;
+        // Glyph 0 is .notdef: a map that leads there has no glyph for `c`.
+        (id.0 != 0 && id.0 < self.glyph_count).then_some(GlyphId(id.0))
+    }
+
+    /// Every character of the font with its glyph, in order of code point,
+    /// each character once.
+    pub fn characters(&self) -> Vec<(char, GlyphId)> {
+        let Some(cmap) = self.face.as_ref().and_then(|f| f.tables().cmap) else {
+            return Vec::new();
+        };
+        let mut all = Vec::new();
+        for table in cmap.subtables.into_iter().filter(|t| t.is_unicode()) {
+            table.codepoints(|code| {
+                if let (Some(c), Some(id)) = (char::from_u32(code), table.glyph_index(code))
+                    && id.0 != 0
+                    && id.0 < self.glyph_count
+                {
+                    all.push((c, GlyphId(id.0)));
+                }
+            });
+        }
+        all.sort_unstable_by_key(|&(c, _)| c);
+        all.dedup_by_key(|&mut (c, _)| c);
+        all
+    }
+
+    /// The glyph's name, if the font carries names.
+    pub fn glyph_name(&self, glyph: GlyphId) -> Option<&str> {
+        self.face
+            .as_ref()?
+            .glyph_name(ttf_parser::GlyphId(glyph.0))
+            .filter(|n| !n.is_empty())
+    }
+
+    /// Advance width in font units; 0 where the font gives none.
+    pub fn advance(&self, glyph: GlyphId) -> f64 {
+        self.face
+            .as_ref()
+            .and_then(|f| f.glyph_hor_advance(ttf_parser::GlyphId(glyph.0)))
+            .map_or(0.0, f64::from)
+    }
+
+    /// The glyph's outline; empty for a glyph without ink, such as the space.
+    ///
+    /// # Errors
+    /// If the glyph is not in the font or its outline cannot be read.
+    pub fn outline(&self, glyph: GlyphId) -> Result<Outline, GlyphError> {
+        let face = self.face.as_ref().ok_or(GlyphError::Missing(glyph))?;
+        if glyph.0 >= self.glyph_count {
+            return Err(GlyphError::Missing(glyph));
+        }
+        pen::read(face, glyph)
+    }
+}
