@@ -1,0 +1,52 @@
+//! The stage's colours and type, all handed over by the page, which knows
+//! whether it is dark or light and what the person asked of the system.
+
+use serde::{Deserialize, Serialize};
+#[cfg(feature = "typescript")]
+use ts_rs::TS;
+
+/// Colours as CSS strings (any that a canvas takes) and the type of the labels.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[serde(rename_all = "camelCase")]
+pub struct Theme {
+    /// The stage's ground.
+    pub paper: String,
+    /// Letters.
+    pub ink: String,
+    /// A letter laid over another: its outline, hatching and tint. Must stand
+    /// out from `ink` and from `paper`.
+    pub over: String,
+    /// Frame and name of a chosen letter.
+    pub chosen: String,
+    /// Mark of a pinned letter.
+    pub pinned: String,
+    /// Guides as drawn, with their names.
+    pub guide: String,
+    /// Guides as declared, where they differ.
+    pub declared: String,
+    /// Overshoot bands.
+    pub band: String,
+    /// Middle lines and thickness marks on strokes. Must stand out from `ink`.
+    pub stroke: String,
+    /// Points and handles of outlines.
+    pub point: String,
+    /// The calliper.
+    pub calliper: String,
+    /// A deviation above the class's median.
+    pub above: String,
+    /// A deviation below it.
+    pub below: String,
+    /// Zero lines and other fine rules.
+    pub rule: String,
+    /// Text of labels.
+    pub label: String,
+    /// Ground behind labels, so that they read over ink: usually `paper`.
+    pub halo: String,
+    /// The gap that a missing letter leaves.
+    pub missing: String,
+    /// CSS font families of the labels.
+    pub font: String,
+    /// Size of the labels, CSS pixels, 9 to 24.
+    pub font_size: f64,
+}
