@@ -1,0 +1,2 @@
+//! Checks against references outside the project.
+fn main() {}
