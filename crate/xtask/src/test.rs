@@ -1,0 +1,184 @@
+//! `cargo lab-test`: every check, one after another, then a table.
+
+use crate::count::{self, Tally};
+use crate::workshop::Workshop;
+use crate::{budget, chromium, node, place, python, run, tidy};
+use anyhow::{Context, Result, bail};
+use lexopt::{Arg, Parser, ValueExt};
+use std::fs;
+use std::process::{Command, ExitCode};
+use std::time::{Duration, Instant};
+
+/// A run that takes longer hangs.
+const LIMIT: Duration = Duration::from_secs(20 * 60);
+
+type Check = fn(&Workshop) -> Result<Tally>;
+
+/// The quick ones first, so that a slip is told soon.
+const STEPS: [(&str, Check); 13] = [
+    ("tidy", |_| one(tidy::check())),
+    ("fmt", |_| one(format())),
+    ("clippy", |_| one(clippy())),
+    ("docs", |_| one(docs())),
+    ("rust", |_| rust()),
+    ("types", |shop| one(shop.types())),
+    ("wasm", |shop| one(shop.wasm())),
+    ("packages", |shop| one(shop.packages())),
+    ("page-types", |shop| one(page_types(shop))),
+    ("page-units", page_units),
+    ("page", |shop| one(shop.page())),
+    ("size", |shop| one(budget::check(shop))),
+    ("browser", browser),
+];
+
+/// Reads `--only STEP`.
+pub(crate) fn read_only(arguments: &mut Parser) -> Result<Option<String>> {
+    let mut only = None;
+    while let Some(argument) = arguments.next()? {
+        match argument {
+            Arg::Long("only") => only = Some(arguments.value()?.string()?),
+            other => return Err(other.unexpected().into()),
+        }
+    }
+    Ok(only)
+}
+
+/// Runs all steps, or one, to the end whatever fails on the way.
+pub(crate) fn run(only: Option<&str>) -> Result<ExitCode> {
+    let chosen: Vec<_> = STEPS
+        .iter()
+        .filter(|(name, _)| only.is_none_or(|only| only == *name))
+        .collect();
+    if chosen.is_empty() {
+        bail!(
+            "There is no step `{}`. The steps are: {}.",
+            only.unwrap_or_default(),
+            STEPS.map(|(name, _)| name).join(", ")
+        );
+    }
+
+    let shop = Workshop::default();
+    let mut table = Vec::new();
+    let mut total = Tally::default();
+    for (name, check) in chosen {
+        println!("\n== {name}");
+        let start = Instant::now();
+        let tally = check(&shop).unwrap_or_else(|error| {
+            println!("{error:#}");
+            Tally::default().of_run(false)
+        });
+        total += tally;
+        table.push((name, tally, start.elapsed()));
+    }
+
+    println!(
+        "\n{:<12}{:>8}{:>8}{:>9}{:>9}",
+        "step", "passed", "failed", "skipped", "seconds"
+    );
+    for (name, tally, time) in table {
+        println!(
+            "{name:<12}{:>8}{:>8}{:>9}{:>9.1}",
+            tally.passed,
+            tally.failed,
+            tally.skipped,
+            time.as_secs_f64()
+        );
+    }
+    println!("\n{} passed, {} failed", total.passed, total.failed);
+    Ok(if total.failed == 0 {
+        ExitCode::SUCCESS
+    } else {
+        ExitCode::FAILURE
+    })
+}
+
+fn one(result: Result<()>) -> Result<Tally> {
+    result.map(|()| Tally::DONE)
+}
+
+fn format() -> Result<()> {
+    need_component("rustfmt", "fmt")?;
+    run::run(run::cargo(&place::root()).args(["fmt", "--all", "--check"]))
+}
+
+fn clippy() -> Result<()> {
+    need_component("clippy", "clippy")?;
+    run::run(run::cargo(&place::root()).args([
+        "clippy",
+        "--workspace",
+        "--all-targets",
+        "--",
+        "--deny",
+        "warnings",
+    ]))
+}
+
+/// A minimal Rust lacks them; rustup brings them.
+fn need_component(component: &str, command: &str) -> Result<()> {
+    let there = || run::ask(run::cargo(&place::root()).args([command, "--version"])).is_some();
+    if there() {
+        return Ok(());
+    }
+    let mut add = Command::new("rustup");
+    add.args(["component", "add", component]);
+    if !(run::run_within(&mut add, Duration::from_secs(90)) && there()) {
+        bail!("`cargo {command}` is missing. Run `rustup component add {component}`.");
+    }
+    Ok(())
+}
+
+fn docs() -> Result<()> {
+    run::run(
+        run::cargo(&place::root())
+            .args(["doc", "--workspace", "--no-deps"])
+            .env("RUSTDOCFLAGS", "--deny warnings"),
+    )
+}
+
+fn rust() -> Result<Tally> {
+    let mut command = run::cargo(&place::root());
+    command.args(["test", "--workspace", "--no-fail-fast"]);
+    if let Some(python) = python::prepare()? {
+        command.env(python::VARIABLE, python);
+    }
+    let ran = run::watch(&mut command, LIMIT)?;
+    Ok(count::cargo_test(&ran.lines).of_run(ran.success))
+}
+
+/// TypeScript's strict check, which needs the generated halves.
+fn page_types(shop: &Workshop) -> Result<()> {
+    shop.packages()?;
+    shop.types()?;
+    shop.wasm()?;
+    run::run(node::npm(&place::www()).args(["run", "--silent", "check"]))
+}
+
+fn page_units(shop: &Workshop) -> Result<Tally> {
+    shop.packages()?;
+    shop.types()?;
+    shop.wasm()?;
+    let report = place::target().join("page-units.json");
+    // An old report must not stand in for one that was not written.
+    let _ = fs::remove_file(&report);
+    let mut command = node::npm(&place::www());
+    command
+        .args(["test", "--silent", "--"])
+        .args(["--reporter=default", "--reporter=json"])
+        .arg(format!("--outputFile={}", report.display()));
+    let ran = run::watch(&mut command, LIMIT)?;
+    let report = fs::read_to_string(&report).context("the page's tests left no report")?;
+    let tally = count::vitest(&report).context("the page's tests left no count")?;
+    Ok(tally.of_run(ran.success))
+}
+
+fn browser(shop: &Workshop) -> Result<Tally> {
+    shop.page()?;
+    let folder = place::browser_tests();
+    node::install(&folder, "browser-tests")?;
+    let mut command = node::npm(&folder);
+    command
+        .args(["test", "--silent"])
+        .env("CHROMIUM_PATH", chromium::find()?);
+    let ran = run::watch(&mut command, LIMIT)?;
+    Ok(count::node_test(&ran.lines).of_run(ran.success))
+}
