@@ -55,5 +55,6 @@ impl Container {
 /// Whether the first bytes read as text: no control characters but white space.
 fn is_text(data: &[u8]) -> bool {
     let head = data.get(..256).unwrap_or(data);
-    head.iter().all(|&b| b >= 0x20 || b"\t\r\n\x0c".contains(&b))
+    head.iter()
+        .all(|&b| b >= 0x20 || b"\t\r\n\x0c".contains(&b))
 }

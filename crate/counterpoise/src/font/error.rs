@@ -58,9 +58,9 @@ impl FontError {
 impl fmt::Display for FontError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Empty => f.write_str(
-                "This file is empty. Ask for it again: it may not have arrived whole.",
-            ),
+            Self::Empty => {
+                f.write_str("This file is empty. Ask for it again: it may not have arrived whole.")
+            }
             Self::NotAFont(what) => write!(
                 f,
                 "This is {what}, not a font. Drop a font file (.otf, .ttf, .otc or .ttc).",
@@ -222,9 +222,9 @@ fn is_truncated(data: &[u8], index: u32) -> bool {
 }
 
 fn is_cut(raw: &RawFace<'_>) -> bool {
-    raw.table_records.into_iter().any(|r| {
-        u64::from(r.offset) + u64::from(r.length) > raw.data.len() as u64
-    })
+    raw.table_records
+        .into_iter()
+        .any(|r| u64::from(r.offset) + u64::from(r.length) > raw.data.len() as u64)
 }
 
 /// The directory of a single font: 12 bytes, then 16 for each table.

@@ -68,7 +68,9 @@ impl Embedding {
             EmbeddingLevel::PreviewAndPrint => {
                 "May be embedded in documents to view and print them."
             }
-            EmbeddingLevel::Editable => "May be embedded in documents to view, print and edit them.",
+            EmbeddingLevel::Editable => {
+                "May be embedded in documents to view, print and edit them."
+            }
         });
         if self.no_subsetting {
             s.push_str(" Only as a whole, not in part.");
@@ -88,7 +90,10 @@ mod tests {
     fn least_restrictive_level_holds() {
         assert_eq!(Embedding::from_bits(0).level, EmbeddingLevel::Installable);
         assert_eq!(Embedding::from_bits(2).level, EmbeddingLevel::Restricted);
-        assert_eq!(Embedding::from_bits(6).level, EmbeddingLevel::PreviewAndPrint);
+        assert_eq!(
+            Embedding::from_bits(6).level,
+            EmbeddingLevel::PreviewAndPrint
+        );
         assert_eq!(Embedding::from_bits(0xE).level, EmbeddingLevel::Editable);
     }
 

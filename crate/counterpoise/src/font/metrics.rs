@@ -38,7 +38,10 @@ impl Declared {
                 .and_then(|t| t.get(at..at + 2))
                 .map(|b| f64::from(i16::from_be_bytes([b[0], b[1]])))
         };
-        let angle = face.tables().post.map_or(0.0, |p| f64::from(p.italic_angle));
+        let angle = face
+            .tables()
+            .post
+            .map_or(0.0, |p| f64::from(p.italic_angle));
         Self {
             x_height: os2.and_then(|t| t.x_height()).map(f64::from),
             cap_height: os2.and_then(|t| t.capital_height()).map(f64::from),

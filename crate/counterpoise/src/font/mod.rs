@@ -86,8 +86,8 @@ impl Font {
                 faces: face_count,
             });
         }
-        let face = Face::parse(&data, face_index)
-            .map_err(|e| error::from_parser(e, &data, face_index))?;
+        let face =
+            Face::parse(&data, face_index).map_err(|e| error::from_parser(e, &data, face_index))?;
         let tables = face.tables();
         let format = if tables.glyf.is_some() {
             OutlineFormat::TrueType

@@ -74,7 +74,13 @@ fn find(table: &Table<'_>, id: u16) -> Option<String> {
 fn roman(bytes: &[u8]) -> String {
     bytes
         .iter()
-        .map(|&b| if b.is_ascii() { char::from(b) } else { '\u{FFFD}' })
+        .map(|&b| {
+            if b.is_ascii() {
+                char::from(b)
+            } else {
+                '\u{FFFD}'
+            }
+        })
         .collect()
 }
 

@@ -1,1 +1,3 @@
-//! (being laid)
+//! One file a measure. Each says its definition, unit, method and limits.
+
+pub mod strokes;

@@ -62,7 +62,11 @@ impl Outline {
         for w in levels.windows(2) {
             let (middle, half) = (0.5 * (w[0] + w[1]), 0.5 * (w[1] - w[0]));
             for (weight, node) in GAUSS_LEGENDRE_COEFFS_8 {
-                self.spans(&Ray::level(middle + half * node), &mut crossings, &mut spans);
+                self.spans(
+                    &Ray::level(middle + half * node),
+                    &mut crossings,
+                    &mut spans,
+                );
                 area += weight * half * spans.iter().map(Span::length).sum::<f64>();
             }
         }

@@ -306,7 +306,10 @@ mod tests {
     #[test]
     fn a_line_that_touches_a_corner_finds_no_ink_of_any_length() {
         for y in [-10.0, 10.0] {
-            let touched: f64 = spans(&diamond(), &Ray::level(y)).iter().map(|s| s.1 - s.0).sum();
+            let touched: f64 = spans(&diamond(), &Ray::level(y))
+                .iter()
+                .map(|s| s.1 - s.0)
+                .sum();
             assert_eq!(touched, 0.0);
         }
     }
@@ -325,7 +328,11 @@ mod tests {
     #[test]
     fn a_counter_drawn_the_other_way_is_white() {
         let mut p = Circle::new((0.0, 0.0), 100.0).to_path(1e-6);
-        p.extend(Circle::new((0.0, 0.0), 60.0).to_path(1e-6).reverse_subpaths());
+        p.extend(
+            Circle::new((0.0, 0.0), 60.0)
+                .to_path(1e-6)
+                .reverse_subpaths(),
+        );
         let o = Outline::from_path(&p);
         for turn in 0..24 {
             let ray = Ray::new(

@@ -114,9 +114,12 @@ impl Outline {
 
     /// Signed area of one contour.
     pub fn contour_area(&self, contour: usize) -> f64 {
-        self.contours
-            .get(contour)
-            .map_or(0.0, |r| self.segments[r.clone()].iter().map(Segment::signed_area).sum())
+        self.contours.get(contour).map_or(0.0, |r| {
+            self.segments[r.clone()]
+                .iter()
+                .map(Segment::signed_area)
+                .sum()
+        })
     }
 
     /// Winding number at a point.

@@ -1,0 +1,359 @@
+//! Runs cut where they turn from straight to curved, and seen once, not twice.
+
+use super::run::Run;
+use super::station::{Station, turn, unit};
+use crate::outline::Outline;
+use kurbo::{Point, Vec2};
+
+/// A middle line that stays this near its chord, as a share of the em or of
+/// the chord, is straight. Below the first no eye sees a bend; the second lets
+/// a hand-cut stem of some length waver.
+const STRAIGHT_EM: f64 = 0.0008;
+const STRAIGHT_CHORD: f64 = 0.012;
+
+/// A straight stretch between curved edges must be this long, in thicknesses
+/// and as a share of the em: else the flat of every bowl would be a stem.
+const LEAST_THICKNESSES: f64 = 1.3;
+const LEAST_EM: f64 = 0.11;
+
+/// Directions along a straight stretch stay within this (radians, 5 degrees).
+const STRAIGHT_TURN: f64 = 5.0 * std::f64::consts::PI / 180.0;
+
+/// A piece is at least this many thicknesses long. The bar of an H read across
+/// its length is a seventh, a stem of the blackest H read across is a third;
+/// the stub of a bold t's bar on one side of its stem is a half.
+const LEAST_PIECE: f64 = 0.4;
+
+/// A straight or curved stretch of a stroke.
+#[derive(Debug, Clone)]
+pub(super) struct Piece {
+    pub(super) stations: Vec<Station>,
+    pub(super) straight: bool,
+    pub(super) closed: bool,
+    /// Ends of the middle line.
+    pub(super) ends: (Point, Point),
+    pub(super) length: f64,
+    /// Typical thickness: the median.
+    pub(super) thickness: f64,
+}
+
+impl Piece {
+    fn new(
+        stations: Vec<Station>,
+        straight: bool,
+        closed: bool,
+        outline: &Outline,
+    ) -> Option<Self> {
+        let (first, last) = (stations.first()?, stations.last()?);
+        let (before, after) = (reach(first, outline, -1.0), reach(last, outline, 1.0));
+        let ends = (
+            first.centre() - before * first.along,
+            last.centre() + after * last.along,
+        );
+        let mut length = before + after;
+        length += stations
+            .windows(2)
+            .map(|w| (w[1].centre() - w[0].centre()).hypot())
+            .sum::<f64>();
+        if closed {
+            length += (first.centre() - last.centre()).hypot();
+        }
+        let thickness = median(&mut stations.iter().map(|s| s.thickness).collect::<Vec<_>>());
+        Some(Self {
+            stations,
+            straight,
+            closed,
+            ends,
+            length,
+            thickness,
+        })
+    }
+
+    /// The mean direction of a straight piece.
+    pub(super) fn direction(&self) -> Vec2 {
+        let sum = self
+            .stations
+            .iter()
+            .fold(Vec2::ZERO, |sum, s| sum + s.along);
+        unit(sum).unwrap_or(Vec2::new(1.0, 0.0))
+    }
+
+    /// Joins another piece on behind the last station.
+    pub(super) fn extend(&mut self, other: &Self) {
+        let u = self.direction();
+        self.stations.extend(other.stations.iter().map(|s| {
+            // The other may have been walked the other way.
+            let mut s = *s;
+            if s.along.dot(u) < 0.0 {
+                s.along = -s.along;
+                std::mem::swap(&mut s.near, &mut s.far);
+            }
+            s
+        }));
+        self.stations.sort_by(|a, b| {
+            u.dot(a.centre().to_vec2())
+                .total_cmp(&u.dot(b.centre().to_vec2()))
+        });
+        let mut ends = [self.ends.0, self.ends.1, other.ends.0, other.ends.1];
+        ends.sort_by(|a, b| u.dot(a.to_vec2()).total_cmp(&u.dot(b.to_vec2())));
+        self.ends = (ends[0], ends[3]);
+        self.length = (ends[3] - ends[0]).hypot();
+        self.thickness = median(
+            &mut self
+                .stations
+                .iter()
+                .map(|s| s.thickness)
+                .collect::<Vec<_>>(),
+        );
+    }
+}
+
+/// How far the stroke goes on past a station between two straight edges,
+/// before (`sign` -1) or after it (+1); nought along curves.
+fn reach(s: &Station, outline: &Outline, sign: f64) -> f64 {
+    if !s.straight {
+        return 0.0;
+    }
+    let ahead = |segment: usize| {
+        let seg = &outline.segments()[segment];
+        let c = s.centre();
+        [seg.at(0.0), seg.at(1.0)]
+            .into_iter()
+            .map(|p| sign * s.along.dot(p - c))
+            .fold(0.0, f64::max)
+    };
+    // Where the run ends although both edges go on, other ink has come between
+    // before the next station.
+    ahead(s.near.segment)
+        .min(ahead(s.far.segment))
+        .min(s.spacing)
+}
+
+/// Cuts runs into pieces and drops those seen from the other edge already.
+pub(super) fn pieces(runs: &[Run], outline: &Outline, units_per_em: f64) -> Vec<Piece> {
+    let mut found = Vec::new();
+    for run in runs {
+        cut(run, outline, units_per_em, &mut found);
+    }
+    // Longest first, so that a whole edge wins over the parts of its opposite;
+    // of like length the straight one, then the thinner, so that a bar wins
+    // over the reading across it.
+    found.sort_by(|a, b| {
+        (b.length / b.thickness.max(1e-9).sqrt())
+            .total_cmp(&(a.length / a.thickness.max(1e-9).sqrt()))
+    });
+    let mut kept: Vec<Piece> = Vec::new();
+    for piece in found {
+        for rest in uncovered(&piece, &kept, outline) {
+            if rest.length >= LEAST_PIECE * rest.thickness && !is_junction(&rest, &kept) {
+                kept.push(rest);
+            }
+        }
+    }
+    kept
+}
+
+/// Cuts one run at its longest straight stretch, and again what is left.
+fn cut(run: &Run, outline: &Outline, units_per_em: f64, into: &mut Vec<Piece>) {
+    let n = run.stations.len();
+    let Some((from, to)) = longest_straight(&run.stations, outline, units_per_em) else {
+        into.extend(Piece::new(run.stations.clone(), false, run.closed, outline));
+        return;
+    };
+    into.extend(Piece::new(
+        run.stations[from..to].to_vec(),
+        true,
+        false,
+        outline,
+    ));
+    let open = |stations: Vec<Station>| Run {
+        stations,
+        closed: false,
+    };
+    if run.closed {
+        // What is left of a ring is one stretch from the cut's end round to its start.
+        let rest = (to..n + from).map(|i| run.stations[i % n]).collect();
+        cut(&open(rest), outline, units_per_em, into);
+    } else {
+        for part in [&run.stations[..from], &run.stations[to..]] {
+            if !part.is_empty() {
+                cut(&open(part.to_vec()), outline, units_per_em, into);
+            }
+        }
+    }
+}
+
+/// The longest straight stretch, as a range of stations.
+fn longest_straight(
+    stations: &[Station],
+    outline: &Outline,
+    units_per_em: f64,
+) -> Option<(usize, usize)> {
+    let n = stations.len();
+    let mut best = None;
+    let mut best_length = 0.0;
+    for from in 0..n {
+        let mut to = from + 1;
+        while to < n && is_straight(&stations[from..=to], units_per_em) {
+            to += 1;
+        }
+        // A short stretch between straight edges counts where a longer one that
+        // runs on into a curve does not.
+        let lines = stations[from..to].iter().take_while(|s| s.straight).count();
+        for (to, lines) in [(to, lines == to - from), (from + lines, true)] {
+            let Some(length) = straight_length(&stations[from..to], lines, outline, units_per_em)
+            else {
+                continue;
+            };
+            if length > best_length {
+                best = Some((from, to));
+                best_length = length;
+            }
+        }
+        // A stretch that begins inside another and ends with it is shorter.
+        if to == n && best.is_some() {
+            break;
+        }
+    }
+    best
+}
+
+/// Length of a straight stretch; `None` if it is too short to be taken for one.
+fn straight_length(
+    part: &[Station],
+    lines: bool,
+    outline: &Outline,
+    units_per_em: f64,
+) -> Option<f64> {
+    let (first, last) = (part.first()?, part.last()?);
+    let length = (last.centre() - first.centre()).hypot()
+        + reach(first, outline, -1.0)
+        + reach(last, outline, 1.0);
+    let least = (LEAST_THICKNESSES * first.thickness).max(LEAST_EM * units_per_em);
+    (lines || (part.len() > 2 && length >= least)).then_some(length)
+}
+
+/// Whether the middle line stays on its chord and the stroke keeps its direction.
+fn is_straight(stations: &[Station], units_per_em: f64) -> bool {
+    let (first, last) = (&stations[0], &stations[stations.len() - 1]);
+    let chord = last.centre() - first.centre();
+    let length = chord.hypot();
+    let Some(u) = unit(chord) else { return false };
+    let slack = (STRAIGHT_EM * units_per_em).max(STRAIGHT_CHORD * length);
+    stations.iter().all(|s| {
+        u.cross(s.centre() - first.centre()).abs() <= slack && turn(u, s.along) <= STRAIGHT_TURN
+    })
+}
+
+/// The parts of a piece that no kept piece covers.
+fn uncovered(piece: &Piece, kept: &[Piece], outline: &Outline) -> Vec<Piece> {
+    let covered: Vec<bool> = piece
+        .stations
+        .iter()
+        .map(|s| kept.iter().any(|k| covers(k, s)))
+        .collect();
+    if covered.iter().all(|c| !c) {
+        return vec![piece.clone()];
+    }
+    let mut rest = Vec::new();
+    let mut part = Vec::new();
+    for (s, covered) in piece.stations.iter().zip(&covered) {
+        if *covered {
+            rest.extend(Piece::new(
+                std::mem::take(&mut part),
+                piece.straight,
+                false,
+                outline,
+            ));
+        } else {
+            part.push(*s);
+        }
+    }
+    rest.extend(Piece::new(part, piece.straight, false, outline));
+    // The last station before a covered one reaches along the same edges into
+    // ink that is counted already; only what spans some way is new.
+    rest.retain(|r| r.stations.len() > 1);
+    rest
+}
+
+/// Whether a station reads the same ink as a kept piece.
+fn covers(kept: &Piece, s: &Station) -> bool {
+    let c = s.centre();
+    let slack = 0.3 * s.thickness.min(kept.thickness);
+    let alike = |a: f64, b: f64| a < 1.45 * b && b < 1.45 * a;
+    let on = |a: Point, b: Point, along: Vec2, thickness: f64| {
+        alike(s.thickness, thickness)
+            && s.along.dot(along).abs() > 0.9
+            && near_segment(c, a, b) <= slack
+    };
+    if kept.straight {
+        return on(kept.ends.0, kept.ends.1, kept.direction(), kept.thickness);
+    }
+    let wrap = kept
+        .closed
+        .then(|| (kept.stations.last(), kept.stations.first()));
+    let pairs = kept
+        .stations
+        .windows(2)
+        .map(|w| (&w[0], &w[1]))
+        .chain(wrap.and_then(|(a, b)| Some((a?, b?))));
+    for (a, b) in pairs {
+        let along = unit(a.along + b.along).unwrap_or(a.along);
+        if on(
+            a.centre(),
+            b.centre(),
+            along,
+            0.5 * (a.thickness + b.thickness),
+        ) {
+            return true;
+        }
+    }
+    false
+}
+
+/// Distance of a point from a segment of line.
+fn near_segment(p: Point, a: Point, b: Point) -> f64 {
+    let ab = b - a;
+    let t = if ab.hypot2() > 0.0 {
+        ((p - a).dot(ab) / ab.hypot2()).clamp(0.0, 1.0)
+    } else {
+        0.0
+    };
+    (p - (a + t * ab)).hypot()
+}
+
+/// Whether a piece lies between the outer edges of two strokes that meet, as
+/// at the top of a narrow A: each of its edges is an edge of another, longer
+/// stroke already found.
+fn is_junction(piece: &Piece, kept: &[Piece]) -> bool {
+    let Some(s) = piece.stations.get(piece.stations.len() / 2) else {
+        return false;
+    };
+    let (near, far) = (s.near.segment, s.far.segment);
+    let mut owners = [false; 2];
+    for k in kept.iter().filter(|k| k.length > piece.length) {
+        let owns = |segment| {
+            k.stations
+                .iter()
+                .any(|s| s.near.segment == segment || s.far.segment == segment)
+        };
+        match (owns(near), owns(far)) {
+            // The same stroke, further on.
+            (true, true) => return false,
+            (true, false) => owners[0] = true,
+            (false, true) => owners[1] = true,
+            (false, false) => {}
+        }
+    }
+    owners == [true, true]
+}
+
+/// The median; the mean of the middle two of an even number; 0 of none.
+pub(super) fn median(values: &mut [f64]) -> f64 {
+    values.sort_unstable_by(f64::total_cmp);
+    match values.len() {
+        0 => 0.0,
+        n if n % 2 == 1 => values[n / 2],
+        n => 0.5 * (values[n / 2 - 1] + values[n / 2]),
+    }
+}

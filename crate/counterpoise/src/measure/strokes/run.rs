@@ -1,0 +1,72 @@
+//! Stations that follow on from each other.
+
+use super::station::{Station, Walk, turn};
+
+/// The most a stroke's direction may turn from one station to the next
+/// (radians, 60 degrees): a tight curl still holds together, a corner does not.
+const SHARPEST: f64 = std::f64::consts::FRAC_PI_3;
+
+/// The most that thickness may change for each unit of way. Edges 32 degrees
+/// apart change it by 0.57; a ray that slips from the far edge to another
+/// stroke's changes it at once.
+const STEEPEST: f64 = 0.6;
+
+/// A run of stations along one edge of the ink.
+#[derive(Debug, Clone)]
+pub(super) struct Run {
+    pub(super) stations: Vec<Station>,
+    /// The last station follows on to the first: a ring.
+    pub(super) closed: bool,
+}
+
+/// Gathers the stations of every walk into runs.
+pub(super) fn runs(walks: &[Walk]) -> Vec<Run> {
+    walks.iter().flat_map(|w| of_walk(&w.stations)).collect()
+}
+
+fn of_walk(stations: &[Option<Station>]) -> Vec<Run> {
+    let n = stations.len();
+    let follows = |i: usize| match (&stations[i], &stations[(i + 1) % n]) {
+        (Some(a), Some(b)) => n > 1 && follow(a, b),
+        _ => false,
+    };
+    // Begin after a break, so that no run is cut by the walk's own start.
+    let Some(first) = (0..n).find(|&i| !follows((i + n - 1) % n)) else {
+        return if n == 0 {
+            Vec::new()
+        } else {
+            vec![Run {
+                stations: stations.iter().flatten().copied().collect(),
+                closed: true,
+            }]
+        };
+    };
+    let mut runs = Vec::new();
+    let mut current = Vec::new();
+    for k in 0..n {
+        let i = (first + k) % n;
+        if let Some(s) = stations[i] {
+            current.push(s);
+        }
+        if !follows(i) && !current.is_empty() {
+            runs.push(Run {
+                stations: std::mem::take(&mut current),
+                closed: false,
+            });
+        }
+    }
+    runs
+}
+
+/// Whether `b` is the same stroke a little further on.
+fn follow(a: &Station, b: &Station) -> bool {
+    let near = (b.near.point - a.near.point).hypot();
+    let far = (b.far.point - a.far.point).hypot();
+    let middle = (b.centre() - a.centre()).hypot();
+    let way = near.max(far);
+    // The far edge moves the same way, and not by leaps.
+    turn(a.along, b.along) < SHARPEST
+        && (b.thickness - a.thickness).abs() <= STEEPEST * middle + 0.03 * a.thickness
+        && way <= 4.0 * near.min(far) + a.thickness
+        && (b.far.point - a.far.point).dot(a.along + b.along) >= -0.1 * near
+}
