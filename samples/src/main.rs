@@ -1,2 +1,27 @@
-//! The sample face and the recipe that makes it.
-fn main() {}
+//! Writes the demonstration face and the list of its faults into a folder.
+
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+use counterpoise_samples::{Error, clean, truetype};
+
+#[expect(clippy::print_stderr, reason = "a command speaks on the terminal")]
+fn main() -> ExitCode {
+    let Some(folder) = std::env::args_os().nth(1).map(PathBuf::from) else {
+        eprintln!("Say which folder the sample shall go to: counterpoise-samples FOLDER");
+        return ExitCode::from(2);
+    };
+    match write(&folder) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(why) => {
+            eprintln!("The sample was not made: {why}.");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn write(folder: &Path) -> Result<(), Error> {
+    std::fs::create_dir_all(folder)?;
+    std::fs::write(folder.join("sample-clean.ttf"), truetype(&clean())?)?;
+    Ok(())
+}
