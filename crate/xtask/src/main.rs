@@ -55,6 +55,9 @@ fn main() -> ExitCode {
         Ok(code) => code,
         Err(error) => {
             eprintln!("{error:#}");
+            if error.is::<lexopt::Error>() {
+                eprintln!("The commands are:\n{HELP}");
+            }
             ExitCode::FAILURE
         }
     }
