@@ -26,7 +26,6 @@ mod lab;
 mod node;
 mod page;
 mod place;
-mod python;
 mod run;
 mod sample;
 mod serve;

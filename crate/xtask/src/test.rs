@@ -2,7 +2,7 @@
 
 use crate::count::{self, Tally};
 use crate::workshop::Workshop;
-use crate::{budget, chromium, node, place, python, run, tidy};
+use crate::{budget, chromium, node, place, run, tidy};
 use anyhow::{Context, Result, bail};
 use lexopt::{Arg, Parser, ValueExt};
 use std::fs;
@@ -138,9 +138,6 @@ fn docs() -> Result<()> {
 fn rust() -> Result<Tally> {
     let mut command = run::cargo(&place::root());
     command.args(["test", "--workspace", "--no-fail-fast"]);
-    if let Some(python) = python::prepare()? {
-        command.env(python::VARIABLE, python);
-    }
     let ran = run::watch(&mut command, LIMIT)?;
     Ok(count::cargo_test(&ran.lines).of_run(ran.success))
 }
@@ -175,6 +172,15 @@ fn browser(shop: &Workshop) -> Result<Tally> {
     shop.page()?;
     let folder = place::browser_tests();
     node::install(&folder, "browser-tests")?;
+    // Says itself which fonts cannot be had here; the tests tell what that means for them.
+    let _ = run::run(run::cargo(&place::root()).args([
+        "run",
+        "--quiet",
+        "--package",
+        "counterpoise-checks",
+        "--bin",
+        "fetch-fonts",
+    ]));
     let mut command = node::npm(&folder);
     command
         .args(["test", "--silent"])
