@@ -1,3 +1,128 @@
 //! One file a measure. Each says its definition, unit, method and limits.
+//!
+//! [`Context`] is what letters are read against, taken once for a font;
+//! [`letter`] takes every measure of one glyph.
 
+mod guides;
+mod heights;
+mod slant;
 pub mod strokes;
+mod weight;
+
+pub use guides::{Guide, GuideKind};
+pub use heights::{End, Extremity, Form, extremity};
+pub use weight::main_weight;
+
+use crate::font::{Font, GlyphError, GlyphId, Reader};
+use crate::outline::Outline;
+use kurbo::Rect;
+use strokes::{Stroke, StrokeContext};
+
+/// What every letter of a font is read against.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Context {
+    /// Units per em.
+    pub units_per_em: f64,
+    /// Lean of the uprights as drawn, degrees, leaning right positive.
+    pub slant: f64,
+    /// The alphabet's lines, from the lowest up.
+    pub guides: Vec<Guide>,
+}
+
+impl Context {
+    /// Reads the letters that show a font's lines and slant.
+    pub fn of(font: &Font) -> Self {
+        let units_per_em = f64::from(font.units_per_em());
+        Self {
+            units_per_em,
+            slant: slant::slant(font),
+            guides: guides::guides(&font.reader(), font.declared(), units_per_em),
+        }
+    }
+
+    /// A guide's height as drawn.
+    pub fn drawn(&self, kind: GuideKind) -> Option<f64> {
+        self.guides.iter().find(|g| g.kind == kind)?.drawn
+    }
+
+    /// How far a character's top or foot passes its guide, outward positive;
+    /// `None` where no guide applies.
+    pub fn overshoot(&self, c: char, end: End, extremity: &Extremity) -> Option<f64> {
+        let line = self.drawn(GuideKind::of(c, end)?)?;
+        Some(match end {
+            End::Top => extremity.y - line,
+            End::Foot => line - extremity.y,
+        })
+    }
+}
+
+/// Every measure of one glyph. Lengths in font units.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Letter {
+    /// Advance width.
+    pub advance: f64,
+    /// Extent of the ink; `None` of a glyph without ink.
+    pub bounds: Option<Rect>,
+    /// Area of the ink, overlaps counted once, square units.
+    pub area: f64,
+    /// Its top.
+    pub top: Option<Extremity>,
+    /// Its foot.
+    pub foot: Option<Extremity>,
+    /// Its strokes, longest first.
+    pub strokes: Vec<Stroke>,
+}
+
+impl Letter {
+    /// White before the ink: left side bearing.
+    pub fn left_bearing(&self) -> Option<f64> {
+        self.bounds.map(|b| b.x0)
+    }
+
+    /// White after the ink: right side bearing.
+    pub fn right_bearing(&self) -> Option<f64> {
+        self.bounds.map(|b| self.advance - b.x1)
+    }
+}
+
+/// Takes every measure of a glyph.
+///
+/// # Errors
+/// If the font has no such glyph or its outline cannot be read.
+pub fn letter(
+    reader: &Reader<'_>,
+    glyph: GlyphId,
+    context: &Context,
+) -> Result<Letter, GlyphError> {
+    let outline = reader.outline(glyph)?;
+    Ok(of_outline(&outline, reader.advance(glyph), context))
+}
+
+/// Takes every measure of a shape that may stand in no font.
+pub fn of_outline(outline: &Outline, advance: f64, context: &Context) -> Letter {
+    let em = context.units_per_em;
+    Letter {
+        advance,
+        bounds: outline.bounds(),
+        area: outline.ink_area(),
+        top: extremity(outline, End::Top, em),
+        foot: extremity(outline, End::Foot, em),
+        strokes: strokes::strokes(
+            outline,
+            &StrokeContext {
+                units_per_em: em,
+                slant: context.slant,
+            },
+        ),
+    }
+}
+
+/// The median; the mean of the middle two of an even number; 0 of none.
+pub(crate) fn median(values: &mut [f64]) -> f64 {
+    values.sort_unstable_by(f64::total_cmp);
+    match values.len() {
+        0 => 0.0,
+        n if n % 2 == 1 => values[n / 2],
+        n => 0.5 * (values[n / 2 - 1] + values[n / 2]),
+    }
+}

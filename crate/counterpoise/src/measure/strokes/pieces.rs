@@ -2,6 +2,7 @@
 
 use super::run::Run;
 use super::station::{Station, turn, unit};
+use crate::measure::median;
 use crate::outline::Outline;
 use kurbo::{Point, Vec2};
 
@@ -346,14 +347,4 @@ fn is_junction(piece: &Piece, kept: &[Piece]) -> bool {
         }
     }
     owners == [true, true]
-}
-
-/// The median; the mean of the middle two of an even number; 0 of none.
-pub(super) fn median(values: &mut [f64]) -> f64 {
-    values.sort_unstable_by(f64::total_cmp);
-    match values.len() {
-        0 => 0.0,
-        n if n % 2 == 1 => values[n / 2],
-        n => 0.5 * (values[n / 2 - 1] + values[n / 2]),
-    }
 }

@@ -1,8 +1,9 @@
 //! The finished stroke: its figures, and the places that an artist would mark.
 
 use super::StrokeContext;
-use super::pieces::{Piece, median};
+use super::pieces::Piece;
 use super::station::{Caster, Station};
+use crate::measure::median;
 use kurbo::{Point, Vec2};
 
 /// A straight stroke within this of the slant is a stem, within this of level
@@ -82,10 +83,10 @@ pub struct Stroke {
 
 impl Stroke {
     /// The one figure that an artist would give: the median of a straight
-    /// stroke, the greatest of a curved one.
+    /// stroke, the thickest mark of a curved one.
     pub fn weight(&self) -> f64 {
         match self.kind {
-            StrokeKind::Curve => self.greatest.value,
+            StrokeKind::Curve => self.marks.iter().map(|m| m.value).fold(0.0, f64::max),
             _ => self.median,
         }
     }

@@ -5,6 +5,8 @@
 //! anticlockwise from the direction of reading. A figure that could not be
 //! taken is `null`, never 0.
 
+mod build;
+
 use serde::Serialize;
 #[cfg(feature = "typescript")]
 use ts_rs::TS;

@@ -1,0 +1,118 @@
+//! A font's own letters, measured, to hold each against the others.
+
+use super::class::{end_alike, fellows, stands_between_guides};
+use super::{Deviation, Measure};
+use crate::font::{Font, GlyphId};
+use crate::measure::{self, Context, Letter, main_weight};
+
+/// The letters and figures that are held against each other.
+const LETTERS: &str = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789";
+
+/// Scales a median absolute deviation to the standard deviation of a normal
+/// scatter: 1 / the 75th percentile of the standard normal distribution.
+const MAD_TO_SD: f64 = 1.4826;
+
+/// Fewer fellows than this prove no habit.
+const LEAST_FELLOWS: usize = 3;
+
+/// A measured letter of the alphabet.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Member {
+    /// The character.
+    pub character: char,
+    /// Its glyph.
+    pub glyph: GlyphId,
+    /// Its measures.
+    pub letter: Letter,
+    /// Thickness of its main stroke.
+    pub weight: Option<f64>,
+}
+
+/// A font's basic letters, measured.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Alphabet {
+    context: Context,
+    members: Vec<Member>,
+}
+
+impl Alphabet {
+    /// Measures a font's capitals, lower case and figures. Letters that it
+    /// lacks, or whose outlines are broken, are missing, not zero.
+    pub fn of(font: &Font) -> Self {
+        let context = Context::of(font);
+        let reader = font.reader();
+        let members = LETTERS
+            .chars()
+            .filter_map(|character| {
+                let glyph = reader.glyph(character)?;
+                let letter = measure::letter(&reader, glyph, &context).ok()?;
+                let weight = main_weight(&letter.strokes);
+                letter.bounds.is_some().then_some(Member {
+                    character,
+                    glyph,
+                    letter,
+                    weight,
+                })
+            })
+            .collect();
+        Self { context, members }
+    }
+
+    /// What the letters were read against.
+    pub fn context(&self) -> &Context {
+        &self.context
+    }
+
+    /// The measured letters, in alphabetical order of each case.
+    pub fn members(&self) -> &[Member] {
+        &self.members
+    }
+
+    /// The member of a character.
+    pub fn member(&self, c: char) -> Option<&Member> {
+        self.members.iter().find(|m| m.character == c)
+    }
+
+    /// How a character of the alphabet stands to its fellows; empty for one
+    /// outside it, and without a measure for which it has too few.
+    pub fn deviations(&self, c: char) -> Vec<Deviation> {
+        let Some(member) = self.member(c) else {
+            return Vec::new();
+        };
+        Measure::ALL
+            .into_iter()
+            .filter_map(|m| self.deviation(member, m))
+            .collect()
+    }
+
+    fn deviation(&self, member: &Member, measure: Measure) -> Option<Deviation> {
+        let value = figure(member, measure)?;
+        let like: Vec<(&Member, f64)> = fellows(member.character, measure)?
+            .filter_map(|c| self.member(c))
+            .filter(|m| measure != Measure::Height || end_alike(&m.letter, &member.letter))
+            .filter_map(|m| Some((m, figure(m, measure)?)))
+            .collect();
+        if like.len() < LEAST_FELLOWS {
+            return None;
+        }
+        let mut values: Vec<f64> = like.iter().map(|&(_, v)| v).collect();
+        let expected = measure::median(&mut values);
+        let mut off: Vec<f64> = values.iter().map(|v| (v - expected).abs()).collect();
+        Some(Deviation {
+            measure,
+            value,
+            expected,
+            spread: MAD_TO_SD * measure::median(&mut off),
+            class: like.iter().map(|(m, _)| m.character).collect(),
+        })
+    }
+}
+
+fn figure(member: &Member, measure: Measure) -> Option<f64> {
+    let bounds = member.letter.bounds?;
+    match measure {
+        Measure::Weight => member.weight,
+        Measure::Width => Some(bounds.width()),
+        Measure::Height => stands_between_guides(member.character).then(|| bounds.height()),
+    }
+}

@@ -1,0 +1,227 @@
+//! From the rooms' own types to the boundary's.
+
+use super::{
+    Bounds, Deviation, Embedding, Extremity, FontReport, Form, Guide, GuideKind, LetterReport,
+    Measure, Point, Stroke, StrokeKind, Thickness,
+};
+use crate::font::{EmbeddingLevel, Font, GlyphId};
+use crate::judge::{self, Alphabet};
+use crate::measure::{self, Context, End, strokes};
+
+impl FontReport {
+    /// What an opened font says of itself, and what its letters say.
+    /// `file_name` stands in where the font gives no family name.
+    pub fn new(font: &Font, context: &Context, file_name: &str) -> Self {
+        let names = font.names();
+        Self {
+            family: names.family.clone().unwrap_or_else(|| file_name.to_owned()),
+            style: names.style.clone().unwrap_or_default(),
+            version: names.version.clone(),
+            designer: names.designer.clone(),
+            manufacturer: names.manufacturer.clone(),
+            copyright: names.copyright.clone(),
+            licence: names.licence.clone(),
+            licence_url: names.licence_url.clone(),
+            embedding: font.embedding().map(|e| Embedding {
+                bits: e.bits,
+                sentence: e.sentence(),
+                restricted: e.level == EmbeddingLevel::Restricted,
+            }),
+            outlines: font.format().name().to_owned(),
+            face_index: font.face_index(),
+            face_count: font.face_count(),
+            units_per_em: font.units_per_em(),
+            glyph_count: u32::from(font.glyph_count()),
+            character_count: font.reader().characters().len() as u32,
+            guides: context.guides.iter().map(Guide::from).collect(),
+            slant: context.slant,
+            notes: notes(font, context),
+        }
+    }
+}
+
+/// A declared height further than this from the drawn one, as a share of the
+/// em, is worth a word (common practice, no source).
+const DECLARED_WITHIN: f64 = 0.002;
+
+fn notes(font: &Font, context: &Context) -> Vec<String> {
+    let mut notes = Vec::new();
+    let em = f64::from(font.units_per_em());
+    if font.face_count() > 1 {
+        notes.push(format!(
+            "The file holds {} faces; this is face {}.",
+            font.face_count(),
+            font.face_index() + 1
+        ));
+    }
+    if font.embedding().is_none() {
+        notes.push(
+            "The file has no OS/2 table that can be read, so it states no embedding rights."
+                .to_owned(),
+        );
+    }
+    for g in &context.guides {
+        let name = match g.kind {
+            measure::GuideKind::XHeight => "x-height",
+            measure::GuideKind::CapHeight => "cap height",
+            // The others are declared for the setting of lines, not as drawn.
+            _ => continue,
+        };
+        if let (Some(drawn), Some(declared)) = (g.drawn, g.declared)
+            && (drawn - declared).abs() > DECLARED_WITHIN * em
+        {
+            notes.push(format!(
+                "The file declares a {name} of {declared:.0}; the letters stand at {drawn:.0}."
+            ));
+        }
+    }
+    if (context.slant - font.declared().slant).abs() > 1.0 {
+        notes.push(format!(
+            "The file declares a slant of {:.1} degrees; the stems lean {:.1}.",
+            font.declared().slant,
+            context.slant
+        ));
+    }
+    notes
+}
+
+impl LetterReport {
+    /// Every measure of a glyph of a font. `character` is how the reader came
+    /// to it; a glyph that cannot be read comes with its `trouble` instead.
+    pub fn new(font: &Font, alphabet: &Alphabet, glyph: GlyphId, character: Option<char>) -> Self {
+        let reader = font.reader();
+        let context = alphabet.context();
+        let base = Self {
+            glyph: glyph.0,
+            name: reader.glyph_name(glyph).map(str::to_owned),
+            character: character.map(String::from),
+            advance: reader.advance(glyph),
+            left_bearing: None,
+            right_bearing: None,
+            bounds: None,
+            area: 0.0,
+            top: None,
+            foot: None,
+            strokes: Vec::new(),
+            deviations: Vec::new(),
+            trouble: None,
+        };
+        let letter = match measure::letter(&reader, glyph, context) {
+            Ok(letter) => letter,
+            Err(e) => {
+                return Self {
+                    trouble: Some(e.to_string()),
+                    ..base
+                };
+            }
+        };
+        let end = |end, e: Option<measure::Extremity>| {
+            e.map(|e| Extremity {
+                form: e.form.into(),
+                y: e.y,
+                x: e.x,
+                breadth: e.breadth,
+                overshoot: character.and_then(|c| context.overshoot(c, end, &e)),
+            })
+        };
+        Self {
+            left_bearing: letter.left_bearing(),
+            right_bearing: letter.right_bearing(),
+            bounds: letter.bounds.map(|b| Bounds {
+                x_min: b.x0,
+                y_min: b.y0,
+                x_max: b.x1,
+                y_max: b.y1,
+            }),
+            area: letter.area,
+            top: end(End::Top, letter.top),
+            foot: end(End::Foot, letter.foot),
+            strokes: letter.strokes.iter().map(Stroke::from).collect(),
+            deviations: character
+                .map(|c| alphabet.deviations(c))
+                .unwrap_or_default()
+                .iter()
+                .map(Deviation::from)
+                .collect(),
+            ..base
+        }
+    }
+}
+
+fn point(p: kurbo::Point) -> Point {
+    [p.x, p.y]
+}
+
+impl From<&measure::Guide> for Guide {
+    fn from(g: &measure::Guide) -> Self {
+        Self {
+            kind: match g.kind {
+                measure::GuideKind::Baseline => GuideKind::Baseline,
+                measure::GuideKind::XHeight => GuideKind::XHeight,
+                measure::GuideKind::CapHeight => GuideKind::CapHeight,
+                measure::GuideKind::Ascender => GuideKind::Ascender,
+                measure::GuideKind::Descender => GuideKind::Descender,
+            },
+            drawn: g.drawn,
+            from: g.from.clone(),
+            declared: g.declared,
+            round: g.round,
+        }
+    }
+}
+
+impl From<measure::Form> for Form {
+    fn from(f: measure::Form) -> Self {
+        match f {
+            measure::Form::Flat => Self::Flat,
+            measure::Form::Round => Self::Round,
+            measure::Form::Pointed => Self::Pointed,
+        }
+    }
+}
+
+impl From<&strokes::Thickness> for Thickness {
+    fn from(t: &strokes::Thickness) -> Self {
+        Self {
+            value: t.value,
+            from: point(t.from),
+            to: point(t.to),
+        }
+    }
+}
+
+impl From<&strokes::Stroke> for Stroke {
+    fn from(s: &strokes::Stroke) -> Self {
+        Self {
+            kind: match s.kind {
+                strokes::StrokeKind::Stem => StrokeKind::Stem,
+                strokes::StrokeKind::Bar => StrokeKind::Bar,
+                strokes::StrokeKind::Diagonal => StrokeKind::Diagonal,
+                strokes::StrokeKind::Curve => StrokeKind::Curve,
+            },
+            median: s.median,
+            least: (&s.least).into(),
+            greatest: (&s.greatest).into(),
+            marks: s.marks.iter().map(Thickness::from).collect(),
+            length: s.length,
+            angle: s.angle,
+            axis: s.axis.iter().copied().map(point).collect(),
+        }
+    }
+}
+
+impl From<&judge::Deviation> for Deviation {
+    fn from(d: &judge::Deviation) -> Self {
+        Self {
+            measure: match d.measure {
+                judge::Measure::Weight => Measure::Weight,
+                judge::Measure::Width => Measure::Width,
+                judge::Measure::Height => Measure::Height,
+            },
+            value: d.value,
+            expected: d.expected,
+            spread: d.spread,
+            class: d.class.clone(),
+        }
+    }
+}
