@@ -26,6 +26,7 @@ mod lab;
 mod node;
 mod page;
 mod place;
+mod replace;
 mod run;
 mod sample;
 mod serve;

@@ -7,7 +7,7 @@
 //!    so the library is built with the page. That needs `RUSTC_BOOTSTRAP`, since
 //!    cargo counts `build-std` as unstable: hence the last resort.
 
-use crate::{debian, run};
+use crate::{debian, place, run, stamp};
 use anyhow::{Result, bail};
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -79,19 +79,27 @@ impl Compiler {
             Self::Own => sysroot("rustc"),
             Self::Debian => sysroot(DEBIAN_RUSTC),
         };
-        let home = std::env::var_os("CARGO_HOME")
-            .map(PathBuf::from)
-            .or_else(|| std::env::home_dir().map(|home| home.join(".cargo")));
-        [
-            (Some(crate::place::root()), "counterpoise"),
-            (home, "cargo"),
-            (sysroot, "rust"),
-        ]
-        .into_iter()
-        .filter_map(|(from, to)| Some(format!("--remap-path-prefix={}={to}", from?.display())))
-        .collect::<Vec<_>>()
-        .join("\u{1f}")
+        // Where several match, the last one counts.
+        let mut remaps = vec![(place::root(), "counterpoise")];
+        remaps.extend(sysroot.map(|root| (root, "rust")));
+        if let Some(home) = cargo_home() {
+            // One folder for each registry, named after its host.
+            let registries = stamp::entries(&home.join("registry/src")).unwrap_or_default();
+            remaps.push((home, "cargo"));
+            remaps.extend(registries.into_iter().map(|folder| (folder, "crates")));
+        }
+        remaps
+            .into_iter()
+            .map(|(from, to)| format!("--remap-path-prefix={}={to}", from.display()))
+            .collect::<Vec<_>>()
+            .join("\u{1f}")
     }
+}
+
+fn cargo_home() -> Option<PathBuf> {
+    std::env::var_os("CARGO_HOME")
+        .map(PathBuf::from)
+        .or_else(|| std::env::home_dir().map(|home| home.join(".cargo")))
 }
 
 fn has_target() -> bool {
@@ -107,7 +115,7 @@ fn add_with_rustup() -> bool {
         return false;
     }
     println!("Fetching Rust's WebAssembly target with rustup");
-    let mut command = run::command("rustup", &crate::place::root());
+    let mut command = run::command("rustup", &place::root());
     run::run_within(command.args(["target", "add", TRIPLE]), RUSTUP_LIMIT)
 }
 

@@ -1,40 +1,39 @@
 //! Writes the TypeScript declarations of the types that cross into the page.
 
 use crate::stamp::{self, Stamp};
-use crate::{place, run};
+use crate::{place, replace, run};
 use anyhow::{Result, bail};
-use std::fs;
 use std::path::PathBuf;
 
 /// Writes one file a type into `www/src/generated`.
 ///
-/// Where to is set in `.cargo/config.toml`, so that a plain `cargo test` with
-/// the same feature writes to the same place.
+/// `.cargo/config.toml` says where they are written first.
 pub(crate) fn make() -> Result<()> {
     let generated = place::www().join("src").join("generated");
     let stamp = Stamp::of("types", &library_sources()?)?;
     if stamp.holds() && generated.is_dir() {
         return Ok(());
     }
-    stamp.lift();
     println!("TypeScript types");
-    if generated.exists() {
-        // A type that is gone from Rust must go from TypeScript too.
-        fs::remove_dir_all(&generated)?;
-    }
+    let written = place::target().join("types");
+    replace::fresh(&written)?;
     run::run(run::cargo(&place::root()).args([
         "test",
         "--quiet",
         "--package",
+        "counterpoise",
+        "--package",
         "counterpoise-web",
         "--features",
-        "typescript",
+        "counterpoise-web/typescript",
         "--lib",
         "export_bindings",
     ]))?;
-    if !generated.is_dir() {
+    if stamp::entries(&written)?.is_empty() {
         bail!("no type asked to be exported");
     }
+    stamp.lift();
+    replace::replace(&generated, &written)?;
     stamp.press()
 }
 

@@ -2,7 +2,7 @@
 
 use crate::stamp::Stamp;
 use crate::target::{Compiler, TRIPLE};
-use crate::{bindings, place, run};
+use crate::{bindings, place, replace, run};
 use anyhow::{Context, Result};
 use std::fs;
 use std::path::Path;
@@ -37,12 +37,12 @@ pub(crate) fn make() -> Result<()> {
     if stamp.holds() && core.is_dir() {
         return Ok(());
     }
+    let made = place::target().join("core");
+    replace::fresh(&made)?;
+    bindings::write(&compiled, &name, &made)?;
+    optimise(&made.join(format!("{name}_bg.wasm")))?;
     stamp.lift();
-    if core.exists() {
-        fs::remove_dir_all(&core)?;
-    }
-    bindings::write(&compiled, &name, &core)?;
-    optimise(&core.join(format!("{name}_bg.wasm")))?;
+    replace::replace(&core, &made)?;
     stamp.press()
 }
 
