@@ -140,3 +140,48 @@ pub(crate) fn answers(program: impl AsRef<OsStr>) -> bool {
     command.arg("--version").stdin(Stdio::null());
     ask(&mut command).is_some()
 }
+
+#[cfg(all(test, unix))]
+mod tests {
+    use super::*;
+    use crate::place;
+
+    fn shell(script: &str) -> Command {
+        let mut shell = command("sh", &place::root());
+        shell.args(["-c", script]);
+        shell
+    }
+
+    #[test]
+    fn watching_keeps_both_streams_in_order() {
+        let ran = watch(
+            &mut shell("echo one; echo two >&2; printf three; exit 3"),
+            Duration::from_secs(10),
+        )
+        .unwrap();
+        assert_eq!(ran.lines, ["one", "two", "three"]);
+        assert!(!ran.success);
+    }
+
+    #[test]
+    fn the_limit_ends_the_whole_tree() {
+        let late = place::target().join("run-test-late");
+        let _ = std::fs::remove_file(&late);
+        let start = Instant::now();
+        let script = format!("(sleep 1; echo late > '{}') & sleep 30", late.display());
+        let ran = watch(&mut shell(&script), Duration::from_millis(300)).unwrap();
+        assert!(!ran.success);
+        assert!(start.elapsed() < Duration::from_secs(10), "it waited on");
+        thread::sleep(Duration::from_secs(2).saturating_sub(start.elapsed()));
+        assert!(!late.exists(), "what it started ran on");
+    }
+
+    #[test]
+    fn a_missing_program_is_named() {
+        let error = run(&mut command("no-such-program-here", &place::root())).unwrap_err();
+        assert!(
+            error.to_string().contains("no-such-program-here"),
+            "{error}"
+        );
+    }
+}
