@@ -96,16 +96,10 @@ fn ended_well(mut child: Child, limit: Duration) -> bool {
     false
 }
 
-/// Ends a process and all that it started, the youngest first.
+/// Ends a process and all that it started, the eldest first: a parent that
+/// outlives its child goes on to its next line.
 fn end_tree(id: u32) {
-    let children = format!("/proc/{id}/task/{id}/children");
-    for child in std::fs::read_to_string(children)
-        .unwrap_or_default()
-        .split_whitespace()
-        .filter_map(|child| child.parse().ok())
-    {
-        end_tree(child);
-    }
+    let listed = std::fs::read_to_string(format!("/proc/{id}/task/{id}/children"));
     let mut end = if cfg!(windows) {
         let mut end = Command::new("taskkill");
         end.args(["/f", "/t", "/pid"]);
@@ -117,6 +111,11 @@ fn end_tree(id: u32) {
     };
     // It may have ended by itself.
     let _ = end.arg(id.to_string()).output();
+    for child in listed.unwrap_or_default().split_whitespace() {
+        if let Ok(child) = child.parse() {
+            end_tree(child);
+        }
+    }
 }
 
 fn missing(command: &Command) -> String {
