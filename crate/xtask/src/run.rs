@@ -99,7 +99,7 @@ fn ended_well(mut child: Child, limit: Duration) -> bool {
 /// Ends a process and all that it started, the eldest first: a parent that
 /// outlives its child goes on to its next line.
 fn end_tree(id: u32) {
-    let listed = std::fs::read_to_string(format!("/proc/{id}/task/{id}/children"));
+    let children = children(id);
     let mut end = if cfg!(windows) {
         let mut end = Command::new("taskkill");
         end.args(["/f", "/t", "/pid"]);
@@ -111,11 +111,23 @@ fn end_tree(id: u32) {
     };
     // It may have ended by itself.
     let _ = end.arg(id.to_string()).output();
-    for child in listed.unwrap_or_default().split_whitespace() {
-        if let Ok(child) = child.parse() {
-            end_tree(child);
-        }
-    }
+    children.into_iter().for_each(end_tree);
+}
+
+/// Each thread has its own list. Where there is none, the tree is one process.
+fn children(id: u32) -> Vec<u32> {
+    let threads = std::fs::read_dir(format!("/proc/{id}/task"));
+    threads
+        .into_iter()
+        .flatten()
+        .flatten()
+        .filter_map(|thread| std::fs::read_to_string(thread.path().join("children")).ok())
+        .flat_map(|list| {
+            list.split_whitespace()
+                .filter_map(|child| child.parse().ok())
+                .collect::<Vec<_>>()
+        })
+        .collect()
 }
 
 fn missing(command: &Command) -> String {
