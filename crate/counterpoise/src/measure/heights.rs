@@ -12,7 +12,7 @@
 //! letter's name.
 
 use crate::outline::{Crossing, Outline, Ray, Span};
-use kurbo::{Point, Vec2};
+use kurbo::Vec2;
 
 /// The depths at which breadth is read, as shares of the em: the first under
 /// any flat's own waver, the last within the thinnest serif.
@@ -22,9 +22,17 @@ const DEPTHS: [f64; 3] = [0.003, 0.01, 0.03];
 /// round one has 0.58 (the root of a third).
 const FLAT: f64 = 0.85;
 
+/// Where the top is a level line, a flat one has at least this share of its
+/// breadth at once: a D goes on into its bowl, so that its ink grows further
+/// down, but a point cut off by a hair has a third or less.
+const LEVEL: f64 = 0.5;
+
 /// Growth from middle to last depth beside growth before it: 1 for a point,
 /// 0.57 for a round.
 const POINTED: f64 = 0.75;
+
+/// Breadth is read no deeper than this share of the ink's own thickness there.
+const WITHIN_INK: f64 = 0.75;
 
 /// A contour that turns more than this at the peak has a corner there
 /// (radians, 20 degrees).
@@ -70,21 +78,26 @@ pub fn extremity(outline: &Outline, end: End, units_per_em: f64) -> Option<Extre
         End::Top => (bounds.y1, -1.0),
         End::Foot => (bounds.y0, 1.0),
     };
-    // A full stop or a hairline bar is shallower than the last depth.
-    let scale = units_per_em.min(bounds.height() / DEPTHS[2] * 0.5);
     let peak = peak(outline, y, units_per_em)?;
-
     let mut probe = Probe::new(outline);
+    let scale = match probe.thickness(peak.x, y, inward) {
+        // Below a thin top there is a counter; stay in the ink.
+        Some(ink) => units_per_em.min(WITHIN_INK * ink / DEPTHS[2]),
+        None => units_per_em.min(WITHIN_INK * bounds.height() / DEPTHS[2]),
+    };
     let mut at = |share: f64, within: Option<(f64, f64)>| {
         probe.breadth(y + inward * share * scale, peak.x, within)
     };
     let (deep, reach) = at(DEPTHS[2], None);
+    // The arm of a K has moved aside by as much as it has come down.
+    let aside = DEPTHS[2] * scale;
+    let reach = reach.map(|(a, b)| (a - aside, b + aside));
     let (middle, _) = at(DEPTHS[1], reach);
     let (shallow, shallow_reach) = at(DEPTHS[0], reach);
 
     let late = (deep - middle) / (DEPTHS[2] - DEPTHS[1]);
     let early = (middle - shallow) / (DEPTHS[1] - DEPTHS[0]);
-    let form = if middle >= FLAT * deep {
+    let form = if middle >= FLAT * deep || (peak.level && shallow >= LEVEL * deep) {
         Form::Flat
     } else if peak.corner || late >= POINTED * early {
         Form::Pointed
@@ -107,17 +120,29 @@ pub fn extremity(outline: &Outline, end: End, units_per_em: f64) -> Option<Extre
 struct Peak {
     x: f64,
     corner: bool,
+    /// It is the middle of a level line.
+    level: bool,
 }
 
 fn peak(outline: &Outline, y: f64, units_per_em: f64) -> Option<Peak> {
-    use kurbo::{ParamCurve, ParamCurveExtrema};
+    use kurbo::ParamCurveExtrema;
     let slack = 1e-7 * units_per_em;
+    // A line this little off level is drawn as level.
+    let wavers = 0.001 * units_per_em;
     let mut found: Option<Peak> = None;
     for contour in outline.contours() {
         let segments = &outline.segments()[contour.clone()];
         for (i, s) in segments.iter().enumerate() {
             if s.bounds().y0 - slack > y || s.bounds().y1 + slack < y {
                 continue;
+            }
+            let (p, q) = (s.at(0.0), s.at(1.0));
+            if s.is_line() && (p.y - y).abs() <= wavers && (q.y - y).abs() <= wavers {
+                return Some(Peak {
+                    x: 0.5 * (p.x + q.x),
+                    corner: true,
+                    level: true,
+                });
             }
             // Inside a curve the peak is smooth.
             for t in s.path_seg().extrema() {
@@ -126,14 +151,18 @@ fn peak(outline: &Outline, y: f64, units_per_em: f64) -> Option<Peak> {
                     found.get_or_insert(Peak {
                         x: p.x,
                         corner: false,
+                        level: false,
                     });
                 }
             }
-            let p: Point = s.path_seg().start();
             if (p.y - y).abs() <= slack {
                 let before = &segments[(i + segments.len() - 1) % segments.len()];
                 let corner = turn(before.tangent(1.0), s.tangent(0.0)) > CORNER;
-                found.get_or_insert(Peak { x: p.x, corner });
+                found.get_or_insert(Peak {
+                    x: p.x,
+                    corner,
+                    level: false,
+                });
             }
         }
     }
@@ -158,6 +187,19 @@ impl<'a> Probe<'a> {
             crossings: Vec::new(),
             spans: Vec::new(),
         }
+    }
+
+    /// Thickness of the ink straight below or above a peak; `None` where the
+    /// peak is the corner of an upright edge, with no ink on that very line.
+    fn thickness(&mut self, x: f64, y: f64, inward: f64) -> Option<f64> {
+        let at_edge = 1e-3;
+        self.outline
+            .spans(&Ray::upright(x), &mut self.crossings, &mut self.spans);
+        self.spans
+            .iter()
+            .find(|s| (if inward < 0.0 { s.to.s } else { s.from.s } - y).abs() < at_edge)
+            .map(Span::length)
+            .filter(|&length| length > at_edge)
     }
 
     /// Breadth of the ink at `y` under the peak, and from where to where: the

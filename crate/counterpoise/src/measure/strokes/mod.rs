@@ -43,7 +43,7 @@ pub fn strokes(outline: &Outline, context: &StrokeContext) -> Vec<Stroke> {
     let mut caster = station::Caster::new(outline);
     let stations = station::stations(&mut caster, context.units_per_em);
     let runs = run::runs(&stations);
-    let pieces = pieces::pieces(&runs, outline, context.units_per_em);
+    let pieces = pieces::pieces(runs, outline, context.units_per_em);
     let pieces = join::join(pieces, outline);
     let mut strokes: Vec<Stroke> = pieces
         .iter()

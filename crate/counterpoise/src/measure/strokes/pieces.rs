@@ -30,7 +30,10 @@ const LEAST_PIECE: f64 = 0.4;
 pub(super) struct Piece {
     pub(super) stations: Vec<Station>,
     pub(super) straight: bool,
+    /// As [`Run::closed`].
     pub(super) closed: bool,
+    /// As [`Run::free`]: at an end that is not, the stroke goes on as another piece.
+    pub(super) free: (bool, bool),
     /// Ends of the middle line.
     pub(super) ends: (Point, Point),
     pub(super) length: f64,
@@ -39,12 +42,12 @@ pub(super) struct Piece {
 }
 
 impl Piece {
-    fn new(
-        stations: Vec<Station>,
-        straight: bool,
-        closed: bool,
-        outline: &Outline,
-    ) -> Option<Self> {
+    fn new(run: Run, straight: bool, outline: &Outline) -> Option<Self> {
+        let Run {
+            stations,
+            closed,
+            free,
+        } = run;
         let (first, last) = (stations.first()?, stations.last()?);
         let (before, after) = (reach(first, outline, -1.0), reach(last, outline, 1.0));
         let ends = (
@@ -64,6 +67,7 @@ impl Piece {
             stations,
             straight,
             closed,
+            free,
             ends,
             length,
             thickness,
@@ -131,7 +135,7 @@ fn reach(s: &Station, outline: &Outline, sign: f64) -> f64 {
 }
 
 /// Cuts runs into pieces and drops those seen from the other edge already.
-pub(super) fn pieces(runs: &[Run], outline: &Outline, units_per_em: f64) -> Vec<Piece> {
+pub(super) fn pieces(runs: Vec<Run>, outline: &Outline, units_per_em: f64) -> Vec<Piece> {
     let mut found = Vec::new();
     for run in runs {
         cut(run, outline, units_per_em, &mut found);
@@ -155,32 +159,42 @@ pub(super) fn pieces(runs: &[Run], outline: &Outline, units_per_em: f64) -> Vec<
 }
 
 /// Cuts one run at its longest straight stretch, and again what is left.
-fn cut(run: &Run, outline: &Outline, units_per_em: f64, into: &mut Vec<Piece>) {
+fn cut(run: Run, outline: &Outline, units_per_em: f64, into: &mut Vec<Piece>) {
     let n = run.stations.len();
     let Some((from, to)) = longest_straight(&run.stations, outline, units_per_em) else {
-        into.extend(Piece::new(run.stations.clone(), false, run.closed, outline));
+        into.extend(Piece::new(run, false, outline));
         return;
     };
-    into.extend(Piece::new(
-        run.stations[from..to].to_vec(),
-        true,
-        false,
-        outline,
-    ));
-    let open = |stations: Vec<Station>| Run {
+    let part = |stations: Vec<Station>, free| Run {
         stations,
         closed: false,
+        free,
     };
+    let straight = part(run.stations[from..to].to_vec(), (false, false));
+    into.extend(Piece::new(straight, true, outline));
     if run.closed {
         // What is left of a ring is one stretch from the cut's end round to its start.
         let rest = (to..n + from).map(|i| run.stations[i % n]).collect();
-        cut(&open(rest), outline, units_per_em, into);
-    } else {
-        for part in [&run.stations[..from], &run.stations[to..]] {
-            if !part.is_empty() {
-                cut(&open(part.to_vec()), outline, units_per_em, into);
-            }
-        }
+        cut(part(rest, (false, false)), outline, units_per_em, into);
+        return;
+    }
+    if from > 0 {
+        let before = run.stations[..from].to_vec();
+        cut(
+            part(before, (run.free.0, false)),
+            outline,
+            units_per_em,
+            into,
+        );
+    }
+    if to < n {
+        let after = run.stations[to..].to_vec();
+        cut(
+            part(after, (false, run.free.1)),
+            outline,
+            units_per_em,
+            into,
+        );
     }
 }
 
@@ -257,23 +271,22 @@ fn uncovered(piece: &Piece, kept: &[Piece], outline: &Outline) -> Vec<Piece> {
         return vec![piece.clone()];
     }
     let mut rest = Vec::new();
-    let mut part = Vec::new();
-    for (s, covered) in piece.stations.iter().zip(&covered) {
-        if *covered {
-            rest.extend(Piece::new(
-                std::mem::take(&mut part),
-                piece.straight,
-                false,
-                outline,
-            ));
-        } else {
-            part.push(*s);
+    let n = piece.stations.len();
+    let mut from = 0;
+    while from < n {
+        let to = from + covered[from..].iter().take_while(|c| !**c).count();
+        // A lone station beside covered ones reaches along the same edges into
+        // ink that is counted already; only what spans some way is new.
+        if to > from + 1 {
+            let run = Run {
+                stations: piece.stations[from..to].to_vec(),
+                closed: false,
+                free: (piece.free.0 && from == 0, piece.free.1 && to == n),
+            };
+            rest.extend(Piece::new(run, piece.straight, outline));
         }
+        from = to + 1;
     }
-    rest.extend(Piece::new(part, piece.straight, false, outline));
-    // The last station before a covered one reaches along the same edges into
-    // ink that is counted already; only what spans some way is new.
-    rest.retain(|r| r.stations.len() > 1);
     rest
 }
 

@@ -11,17 +11,53 @@ const SHARPEST: f64 = std::f64::consts::FRAC_PI_3;
 /// stroke's changes it at once.
 const STEEPEST: f64 = 0.6;
 
+/// A station this much thicker than those beside it stands in a fork, where
+/// one stroke parts from another, and tells of neither.
+const SPIKE: f64 = 1.3;
+
 /// A run of stations along one edge of the ink.
 #[derive(Debug, Clone)]
 pub(super) struct Run {
     pub(super) stations: Vec<Station>,
     /// The last station follows on to the first: a ring.
     pub(super) closed: bool,
+    /// Whether the first and the last station end the ink's own run, and not
+    /// a stretch cut from it.
+    pub(super) free: (bool, bool),
 }
 
 /// Gathers the stations of every walk into runs.
 pub(super) fn runs(walks: &[Walk]) -> Vec<Run> {
-    walks.iter().flat_map(|w| of_walk(&w.stations)).collect()
+    walks
+        .iter()
+        .flat_map(|w| of_walk(&w.stations))
+        .map(without_spikes)
+        .collect()
+}
+
+fn without_spikes(run: Run) -> Run {
+    let (s, n) = (&run.stations, run.stations.len());
+    if n < 3 {
+        return run;
+    }
+    let beside = |i: usize| -> f64 {
+        let before = if i > 0 || run.closed {
+            s[(i + n - 1) % n].thickness
+        } else {
+            0.0
+        };
+        let after = if i + 1 < n || run.closed {
+            s[(i + 1) % n].thickness
+        } else {
+            0.0
+        };
+        before.max(after)
+    };
+    let stations = (0..n)
+        .filter(|&i| s[i].thickness <= SPIKE * beside(i))
+        .map(|i| s[i])
+        .collect();
+    Run { stations, ..run }
 }
 
 fn of_walk(stations: &[Option<Station>]) -> Vec<Run> {
@@ -38,6 +74,7 @@ fn of_walk(stations: &[Option<Station>]) -> Vec<Run> {
             vec![Run {
                 stations: stations.iter().flatten().copied().collect(),
                 closed: true,
+                free: (false, false),
             }]
         };
     };
@@ -52,6 +89,7 @@ fn of_walk(stations: &[Option<Station>]) -> Vec<Run> {
             runs.push(Run {
                 stations: std::mem::take(&mut current),
                 closed: false,
+                free: (true, true),
             });
         }
     }

@@ -20,6 +20,10 @@ const LEAST_ELONGATION: f64 = 0.6;
 /// than this: under 1% no eye tells them apart.
 const WORTH_A_MARK: f64 = 1.01;
 
+/// An end of a curve within this of upright or level (sine of 22 degrees) is
+/// marked: short of that it is a terminal or a join, whose thickness is its own.
+const NEARLY: f64 = 0.375;
+
 /// A thickness at one place.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Thickness {
@@ -285,6 +289,20 @@ fn curve_marks(
                 step(a, share * (b.near.point - a.near.point).hypot(), caster)
             };
             push_apart(&mut marks, Thickness::of(&at.unwrap_or(*a)));
+        }
+    }
+    // A curve that ends upright or level in other ink, as the side of an e does
+    // above and below its bar, is marked where it ends.
+    let ends = [
+        (piece.free.0, piece.stations.first()),
+        (piece.free.1, piece.stations.last()),
+    ];
+    for end in ends.into_iter().filter(|e| e.0).filter_map(|e| e.1) {
+        if [upright, level]
+            .iter()
+            .any(|way| way.cross(end.along).abs() < NEARLY)
+        {
+            push_apart(&mut marks, Thickness::of(end));
         }
     }
     // The thickest place is marked too where no side shows it: in letters with
