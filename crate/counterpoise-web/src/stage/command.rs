@@ -21,7 +21,11 @@ pub type ItemId = u32;
 /// changes nothing; one that would change nothing leaves no step to undo.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
-#[serde(tag = "type", rename_all = "camelCase", rename_all_fields = "camelCase")]
+#[serde(
+    tag = "type",
+    rename_all = "camelCase",
+    rename_all_fields = "camelCase"
+)]
 pub enum Command {
     /// Sets the line's text. Letters that stay in the text keep their number,
     /// and all that was done to them. A glyph without a character stands in the

@@ -1,0 +1,122 @@
+//! How the canvas is shared out: the letters, the reading rows under them, and
+//! the deviations at the foot.
+
+use super::scene::Setting;
+use kurbo::{Rect, Size};
+
+/// Lines in the strip: one of bars for each measure, and the letters' names.
+pub(crate) const STRIP_ROWS: u32 = 3;
+
+/// The strip never takes more of the canvas than this, nor stays when its rows
+/// would be too low to tell a bar up from a bar down.
+const MOST_STRIP: f64 = 0.4;
+const LEAST_ROW: f64 = 14.0;
+
+/// Height of a strip's row and of a reading row, in label heights.
+const ROW: f64 = 2.4;
+const READING_LEADING: f64 = 1.5;
+
+/// Room at the left for the names of guides and rows, in label heights; given
+/// up where it would take a fifth of the canvas.
+const NAMES: f64 = 9.5;
+
+/// The parts of the canvas, CSS pixels.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Frame {
+    /// The whole canvas.
+    pub(crate) canvas: Rect,
+    /// Where a fitted line stands.
+    pub(crate) room: Rect,
+    /// Everything above the rows and the strip.
+    pub(crate) letters: Rect,
+    /// The reading rows; of no height if there are none.
+    pub(crate) reading: Rect,
+    /// The strip, its names in the left-hand part; of no height if hidden.
+    pub(crate) strip: Rect,
+    /// Width of the column of names at the left; 0 on narrow canvases.
+    pub(crate) names: f64,
+    /// Height of a strip's row.
+    pub(crate) row: f64,
+    /// Height of the line of letters' names above the strip's rows.
+    pub(crate) captions: f64,
+}
+
+/// Shares out a canvas.
+pub(crate) fn frame(size: Size, label: f64, setting: &Setting) -> Frame {
+    let (w, h) = (size.width, size.height);
+    let captions = 1.6 * label;
+    let (row, strip) = if setting.layers.strip {
+        strip(h, label, captions)
+    } else {
+        (0.0, 0.0)
+    };
+    let rows: f64 = setting.reading.iter().map(|size| reading_row(*size)).sum();
+    let reading = if rows > 0.0 {
+        (rows + label).min(0.5 * (h - strip))
+    } else {
+        0.0
+    };
+    let names = NAMES * label;
+    let names = if names > 0.2 * w { 0.0 } else { names };
+    let foot = h - strip - reading;
+    let left = if setting.layers.guides || strip > 0.0 {
+        names
+    } else {
+        0.0
+    };
+    Frame {
+        canvas: Rect::new(0.0, 0.0, w, h),
+        room: Rect::new(left, 0.0, w, foot),
+        letters: Rect::new(0.0, 0.0, w, foot),
+        reading: Rect::new(0.0, foot, w, foot + reading),
+        strip: Rect::new(0.0, h - strip, w, h),
+        names,
+        row,
+        captions,
+    }
+}
+
+/// Height of a row of text at a reading size.
+pub(crate) fn reading_row(size: f64) -> f64 {
+    READING_LEADING * size
+}
+
+/// Height of a row and of the whole strip; nought where there is no room.
+fn strip(height: f64, label: f64, captions: f64) -> (f64, f64) {
+    let rows = f64::from(STRIP_ROWS);
+    let row = (ROW * label).min((MOST_STRIP * height - captions) / rows);
+    if row < LEAST_ROW {
+        (0.0, 0.0)
+    } else {
+        (row, rows * row + captions)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::stage::scene::Scene;
+
+    #[test]
+    fn the_parts_fill_the_canvas_without_overlap() {
+        let mut setting = Scene::default().setting;
+        setting.reading = vec![12.0, 16.0];
+        let f = frame(Size::new(1200.0, 700.0), 12.0, &setting);
+        assert_eq!(f.letters.y1, f.reading.y0);
+        assert_eq!(f.reading.y1, f.strip.y0);
+        assert_eq!(f.strip.y1, 700.0);
+        assert!(f.letters.height() > 400.0);
+    }
+
+    #[test]
+    fn small_canvases_keep_the_letters() {
+        let mut setting = Scene::default().setting;
+        setting.reading = vec![96.0; 6];
+        for (w, h) in [(320.0, 200.0), (50.0, 40.0), (0.0, 0.0)] {
+            let f = frame(Size::new(w, h), 12.0, &setting);
+            assert!(f.letters.height() >= 0.29 * h, "{f:?}");
+            assert!(f.strip.height() >= 0.0 && f.reading.height() >= 0.0);
+            assert!(f.room.width() >= 0.79 * w);
+        }
+    }
+}
