@@ -12,7 +12,6 @@
 //! letter's name.
 
 use crate::outline::{Crossing, Outline, Ray, Span};
-use kurbo::Vec2;
 
 /// The depths at which breadth is read, as shares of the em: the first under
 /// any flat's own waver, the last within the thinnest serif.
@@ -35,8 +34,8 @@ const POINTED: f64 = 0.75;
 const WITHIN_INK: f64 = 0.75;
 
 /// A contour that turns more than this at the peak has a corner there
-/// (radians, 20 degrees).
-const CORNER: f64 = 20.0 * std::f64::consts::PI / 180.0;
+/// (cosine of 20 degrees).
+const CORNER: f64 = 0.939_692_6;
 
 /// Shape of a letter's top or foot.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -157,7 +156,7 @@ fn peak(outline: &Outline, y: f64, units_per_em: f64) -> Option<Peak> {
             }
             if (p.y - y).abs() <= slack {
                 let before = &segments[(i + segments.len() - 1) % segments.len()];
-                let corner = turn(before.tangent(1.0), s.tangent(0.0)) > CORNER;
+                let corner = before.tangent(1.0).dot(s.tangent(0.0)) < CORNER;
                 found.get_or_insert(Peak {
                     x: p.x,
                     corner,
@@ -167,10 +166,6 @@ fn peak(outline: &Outline, y: f64, units_per_em: f64) -> Option<Peak> {
         }
     }
     found
-}
-
-fn turn(a: Vec2, b: Vec2) -> f64 {
-    a.cross(b).abs().atan2(a.dot(b))
 }
 
 /// Reads the breadth of ink on level lines.

@@ -9,8 +9,8 @@ use super::{Outline, Ray, Span};
 use kurbo::{ParamCurve, ParamCurveExtrema, common::GAUSS_LEGENDRE_COEFFS_8};
 
 /// Level lines that look for overlaps. Overlaps that a letter is drawn with
-/// (a bar over a stem) are far taller than a 23rd of it.
-const PROBES: u32 = 23;
+/// (a bar over a stem) are taller than a 13th of it, or small.
+const PROBES: u32 = 13;
 
 /// Levels beyond this many are thinned out: the sum then converges by number.
 const MOST_BANDS: usize = 400;

@@ -124,7 +124,14 @@ fn cross(segment: &Segment, index: usize, ray: &Ray, into: &mut Vec<Crossing>) {
                 return;
             }
             let f = Cubic::of_bernstein(d);
-            pieces(&f, f.turning_points(), d[0], d[3], |t, left| {
+            // Control points that only draw away from the line, or nearer, make
+            // a curve that does: most curves, at less cost.
+            let turns = if is_monotone(&d) {
+                [None, None]
+            } else {
+                f.turning_points()
+            };
+            pieces(&f, turns, d[0], d[3], |t, left| {
                 add(t, c.eval(t), left);
             });
         }
@@ -135,6 +142,11 @@ fn cross(segment: &Segment, index: usize, ray: &Ray, into: &mut Vec<Crossing>) {
 fn one_side(d: &[f64]) -> bool {
     let left = d[0] >= 0.0;
     d.iter().all(|&x| (x >= 0.0) == left)
+}
+
+fn is_monotone(d: &[f64; 4]) -> bool {
+    let (a, b, c) = (d[1] - d[0], d[2] - d[1], d[3] - d[2]);
+    (a >= 0.0 && b >= 0.0 && c >= 0.0) || (a <= 0.0 && b <= 0.0 && c <= 0.0)
 }
 
 /// A polynomial on [0, 1].

@@ -39,7 +39,7 @@ fn one_stroke(a: &Piece, b: &Piece, caster: &mut Caster<'_>) -> bool {
     if !a.straight || !b.straight {
         return false;
     }
-    let (u, v) = (a.direction(), b.direction());
+    let (u, v) = (a.direction, b.direction);
     let (thin, thick) = if a.thickness < b.thickness {
         (a.thickness, b.thickness)
     } else {

@@ -1,7 +1,7 @@
 //! Runs cut where they turn from straight to curved, and seen once, not twice.
 
 use super::run::Run;
-use super::station::{Station, turn, unit};
+use super::station::{Station, unit};
 use crate::measure::median;
 use crate::outline::Outline;
 use kurbo::{Point, Vec2};
@@ -17,8 +17,8 @@ const STRAIGHT_CHORD: f64 = 0.012;
 const LEAST_THICKNESSES: f64 = 1.3;
 const LEAST_EM: f64 = 0.11;
 
-/// Directions along a straight stretch stay within this (radians, 5 degrees).
-const STRAIGHT_TURN: f64 = 5.0 * std::f64::consts::PI / 180.0;
+/// Directions along a straight stretch stay within this (cosine of 5 degrees).
+const STRAIGHT_TURN: f64 = 0.996_194_7;
 
 /// A piece is at least this many thicknesses long. The bar of an H read across
 /// its length is a seventh, a stem of the blackest H read across is a third;
@@ -39,6 +39,8 @@ pub(super) struct Piece {
     pub(super) length: f64,
     /// Typical thickness: the median.
     pub(super) thickness: f64,
+    /// Mean direction; of a curve, nothing of use.
+    pub(super) direction: Vec2,
 }
 
 impl Piece {
@@ -63,6 +65,8 @@ impl Piece {
             length += (first.centre() - last.centre()).hypot();
         }
         let thickness = median(&mut stations.iter().map(|s| s.thickness).collect::<Vec<_>>());
+        let sum = stations.iter().fold(Vec2::ZERO, |sum, s| sum + s.along);
+        let direction = unit(sum).unwrap_or(first.along);
         Some(Self {
             stations,
             straight,
@@ -71,21 +75,13 @@ impl Piece {
             ends,
             length,
             thickness,
+            direction,
         })
-    }
-
-    /// The mean direction of a straight piece.
-    pub(super) fn direction(&self) -> Vec2 {
-        let sum = self
-            .stations
-            .iter()
-            .fold(Vec2::ZERO, |sum, s| sum + s.along);
-        unit(sum).unwrap_or(Vec2::new(1.0, 0.0))
     }
 
     /// Joins another piece on behind the last station.
     pub(super) fn extend(&mut self, other: &Self) {
-        let u = self.direction();
+        let u = self.direction;
         self.stations.extend(other.stations.iter().map(|s| {
             // The other may have been walked the other way.
             let mut s = *s;
@@ -256,7 +252,7 @@ fn is_straight(stations: &[Station], units_per_em: f64) -> bool {
     let Some(u) = unit(chord) else { return false };
     let slack = (STRAIGHT_EM * units_per_em).max(STRAIGHT_CHORD * length);
     stations.iter().all(|s| {
-        u.cross(s.centre() - first.centre()).abs() <= slack && turn(u, s.along) <= STRAIGHT_TURN
+        u.cross(s.centre() - first.centre()).abs() <= slack && u.dot(s.along) >= STRAIGHT_TURN
     })
 }
 
@@ -301,7 +297,7 @@ fn covers(kept: &Piece, s: &Station) -> bool {
             && near_segment(c, a, b) <= slack
     };
     if kept.straight {
-        return on(kept.ends.0, kept.ends.1, kept.direction(), kept.thickness);
+        return on(kept.ends.0, kept.ends.1, kept.direction, kept.thickness);
     }
     let wrap = kept
         .closed

@@ -1,10 +1,10 @@
 //! Stations that follow on from each other.
 
-use super::station::{Station, Walk, turn};
+use super::station::{Station, Walk};
 
 /// The most a stroke's direction may turn from one station to the next
-/// (radians, 60 degrees): a tight curl still holds together, a corner does not.
-const SHARPEST: f64 = std::f64::consts::FRAC_PI_3;
+/// (cosine of 60 degrees): a tight curl still holds together, a corner does not.
+const SHARPEST: f64 = 0.5;
 
 /// The most that thickness may change for each unit of way. Edges 32 degrees
 /// apart change it by 0.57; a ray that slips from the far edge to another
@@ -103,7 +103,7 @@ fn follow(a: &Station, b: &Station) -> bool {
     let middle = (b.centre() - a.centre()).hypot();
     let way = near.max(far);
     // The far edge moves the same way, and not by leaps.
-    turn(a.along, b.along) < SHARPEST
+    a.along.dot(b.along) > SHARPEST
         && (b.thickness - a.thickness).abs() <= STEEPEST * middle + 0.03 * a.thickness
         && way <= 4.0 * near.min(far) + a.thickness
         && (b.far.point - a.far.point).dot(a.along + b.along) >= -0.1 * near

@@ -3,9 +3,9 @@
 use crate::outline::{Crossing, Outline, Ray, Span};
 use kurbo::{Point, Vec2};
 
-/// Stations are about this share of the em apart: a fifth of a common counter,
+/// Stations are about this share of the em apart: a quarter of a common counter,
 /// so that no stroke's end is missed, yet few enough to be quick.
-const STEP: f64 = 0.055;
+const STEP: f64 = 0.07;
 
 /// The most stations on one outline. A trace with thousands of points is
 /// sampled more thinly instead of taking seconds.
@@ -15,16 +15,17 @@ const MOST: f64 = 500.0;
 /// straight edges (20 degrees) a wider limit reads the junctions of W and A as
 /// strokes, a narrower one loses tapered arms. A curve (32 degrees) changes its
 /// thickness faster: the spine of a bold s would fall apart.
-const WIDEST_TAPER_STRAIGHT: f64 = 20.0 * std::f64::consts::PI / 180.0;
-const WIDEST_TAPER_CURVED: f64 = 32.0 * std::f64::consts::PI / 180.0;
+/// Both as cosines.
+const WIDEST_TAPER_STRAIGHT: f64 = 0.939_692_6;
+const WIDEST_TAPER_CURVED: f64 = 0.848_048_1;
 
 /// Edges nearer to parallel than this (radians, about a third of a degree) need
 /// no second ray: thickness changes by less than one in 50,000.
 const PARALLEL: f64 = 0.006;
 
-/// A corner sharper than this (radians, 8 degrees) is no smooth join, so its
+/// A corner sharper than this (cosine of 8 degrees) is no smooth join, so its
 /// point has no single direction (common practice, no source).
-const SMOOTH: f64 = 8.0 * std::f64::consts::PI / 180.0;
+const SMOOTH: f64 = 0.990_268_1;
 
 /// A place on the outline and the ink behind it.
 #[derive(Debug, Clone, Copy)]
@@ -100,9 +101,8 @@ impl<'a> Caster<'a> {
             if back.dot(walk) < 0.0 {
                 back = -back;
             }
-            let taper = walk.cross(back).abs().atan2(walk.dot(back));
             let straight = seg.is_line() && far_seg.is_line();
-            if taper > widest_taper(straight) {
+            if walk.dot(back) < widest_taper(straight) {
                 return None;
             }
             let bisector = unit(walk + back)?;
@@ -224,10 +224,10 @@ fn places(outline: &Outline, contour: std::ops::Range<usize>, step: f64) -> Vec<
             }
         } else {
             let curved = !seg.is_line() || before.is_some_and(|b| !b.is_line());
-            if curved && before.is_some_and(|b| turn(b.tangent(1.0), seg.tangent(0.0)) < SMOOTH) {
+            if curved && before.is_some_and(|b| b.tangent(1.0).dot(seg.tangent(0.0)) > SMOOTH) {
                 places.push((index, 0.0, step.min(length)));
             }
-            let least = if seg.is_line() { 1.0 } else { 3.0 };
+            let least = if seg.is_line() { 1.0 } else { 2.0 };
             let n = (length / step).ceil().max(least);
             let spacing = length / n;
             // `MOST` bounds the sum of all these counts.
@@ -238,9 +238,4 @@ fn places(outline: &Outline, contour: std::ops::Range<usize>, step: f64) -> Vec<
         before = Some(seg);
     }
     places
-}
-
-/// Angle between two directions, radians.
-pub(super) fn turn(a: Vec2, b: Vec2) -> f64 {
-    a.cross(b).abs().atan2(a.dot(b))
 }

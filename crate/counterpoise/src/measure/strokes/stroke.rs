@@ -24,6 +24,10 @@ const WORTH_A_MARK: f64 = 1.01;
 /// marked: short of that it is a terminal or a join, whose thickness is its own.
 const NEARLY: f64 = 0.375;
 
+/// A curve shorter than this many thicknesses is a serif or a tongue: one mark
+/// tells all of it.
+const SERIF: f64 = 4.0;
+
 /// A thickness at one place.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Thickness {
@@ -110,7 +114,7 @@ pub(super) fn finish(
     let (least, greatest) = (stations.iter().min_by(by)?, stations.iter().max_by(by)?);
     let axis = axis(piece);
     if piece.straight {
-        let u = piece.direction();
+        let u = piece.direction;
         let angle = u.y.atan2(u.x).to_degrees().rem_euclid(180.0);
         return Some(Stroke {
             kind: kind(angle, context.slant),
@@ -297,7 +301,12 @@ fn curve_marks(
         (piece.free.0, piece.stations.first()),
         (piece.free.1, piece.stations.last()),
     ];
-    for end in ends.into_iter().filter(|e| e.0).filter_map(|e| e.1) {
+    let serif = piece.length < SERIF * piece.thickness;
+    for end in ends
+        .into_iter()
+        .filter(|e| e.0 && !serif)
+        .filter_map(|e| e.1)
+    {
         if [upright, level]
             .iter()
             .any(|way| way.cross(end.along).abs() < NEARLY)
