@@ -1,0 +1,49 @@
+import type { IconName } from '../components/icons'
+import type { Command } from '../generated/Command'
+import type { PageState } from '../state'
+import type { Key } from './keys'
+
+/** What a command may do to the page. */
+export interface Desk {
+  readonly state: PageState
+  /** Asks the stage; a refusal becomes a sentence on the page. */
+  apply(command: Command): void
+  set(change: Partial<PageState>): void
+  pickFile(): void
+  openSample(): void
+  editText(): void
+  focusStage(): void
+}
+
+export const groups = ['Choose', 'Move', 'Compare', 'Show', 'View', 'Calliper', 'Page'] as const
+export type Group = (typeof groups)[number]
+
+/**
+ * One thing that the page can do. Buttons, menus, keys and the list of keys are
+ * all made from these records, so that none of them can say something else.
+ */
+export interface PageCommand {
+  readonly id: string
+  /** A verb phrase, short enough for a button. */
+  readonly label: string
+  /** What it does, where the label does not say it all. */
+  readonly hint?: string
+  readonly group: Group
+  readonly keys: readonly Key[]
+  readonly icon?: IconName
+  /** Keys of the stage's own act only while the stage has the focus: elsewhere, arrows scroll. */
+  readonly onStage?: true
+  /** Its keys act in the text field too. */
+  readonly whileTyping?: true
+  /** True if holding the key down repeats it. */
+  readonly repeats?: true
+  enabled(state: PageState): boolean
+  /** For a command that switches: whether it is on. */
+  pressed?(state: PageState): boolean
+  run(desk: Desk): void
+}
+
+export const hasFont = (state: PageState): boolean => state.font !== null && state.stage !== null
+
+export const hasChosen = (state: PageState): boolean =>
+  hasFont(state) && (state.stage?.items.some((item) => item.selected) ?? false)

@@ -1,0 +1,52 @@
+import type { Layer } from '../generated/Layer'
+import { hasFont, type PageCommand } from './command'
+import type { Key } from './keys'
+
+function layer(name: Layer, label: string, hint: string, key: Key): PageCommand {
+  return {
+    id: `show-${name}`,
+    label,
+    hint,
+    group: 'Show',
+    keys: [key],
+    enabled: hasFont,
+    pressed: (state) => state.stage?.layers[name] ?? false,
+    run: (desk) => desk.apply({ type: 'showLayer', layer: name, shown: !desk.state.stage?.layers[name] }),
+  }
+}
+
+/** The blur that joins strokes into the grey of a word: about a third of a stem in text faces. */
+const BLUR_SHARE = 0.08
+
+/** Sizes of continuous reading on screen and paper, in CSS pixels: 9, 12 and 18 points. */
+const READING_SIZES = [12, 16, 24]
+
+export const show: readonly PageCommand[] = [
+  layer('fill', 'Ink', 'The letters filled', '1'),
+  layer('outline', 'Outline', 'The letters’ contours', '2'),
+  layer('points', 'Points', 'The contours’ points and handles', '3'),
+  layer('strokes', 'Strokes', 'Every stroke with its thickness written on it', '4'),
+  layer('guides', 'Guides', 'Baseline, x-height, cap height, ascender, descender, and overshoot bands', '5'),
+  layer('strip', 'Deviations', 'Under each letter, how it differs from the letters of its kind', '6'),
+  {
+    id: 'blur',
+    label: 'Blur',
+    hint: 'Blurs the ink, as half-closed eyes do: dark letters stand out',
+    group: 'Show',
+    keys: ['B'],
+    enabled: hasFont,
+    pressed: (state) => (state.stage?.blur ?? 0) > 0,
+    run: (desk) => desk.apply({ type: 'setBlur', share: desk.state.stage?.blur ? 0 : BLUR_SHARE }),
+  },
+  {
+    id: 'reading',
+    label: 'Reading sizes',
+    hint: 'Sets the line again at 12, 16 and 24 pixels',
+    group: 'Show',
+    keys: ['R'],
+    enabled: hasFont,
+    pressed: (state) => (state.stage?.reading.length ?? 0) > 0,
+    run: (desk) =>
+      desk.apply({ type: 'setReading', sizes: desk.state.stage?.reading.length ? [] : READING_SIZES }),
+  },
+]

@@ -1,0 +1,159 @@
+import { css, html, LitElement } from 'lit'
+import { customElement } from 'lit/decorators.js'
+import { commandFor, give } from '../commands/registry'
+import { receive } from '../files'
+import { session } from '../session'
+import { base } from '../styles/shared'
+import { wear } from '../theme'
+import './calliper-panel'
+import './drop-veil'
+import './figures-table'
+import './file-line'
+import './first-hint'
+import './font-panel'
+import './key-help'
+import './letter-panel'
+import './notice-line'
+import { PartOf } from './part-of'
+import './stage-bar'
+import './stage-view'
+import './status-line'
+import './text-line'
+
+/** The whole page: one sheet, from the file's line to the figures. */
+@customElement('lab-sheet')
+export class LabSheet extends LitElement {
+  static override styles = [
+    base,
+    css`
+      .desk {
+        display: grid;
+        grid-template:
+          "file file" auto
+          "text text" auto
+          "stage margin" minmax(0, 1fr) / minmax(0, 1fr) 21.5rem;
+        height: 100dvh;
+        min-height: 34rem;
+      }
+
+      .file {
+        grid-area: file;
+      }
+
+      text-line {
+        grid-area: text;
+      }
+
+      .stage {
+        grid-area: stage;
+        display: grid;
+        grid-template-rows: auto minmax(0, 1fr) auto;
+        min-width: 0;
+      }
+
+      .margin {
+        grid-area: margin;
+        overflow: auto;
+        border-block-start: var(--hair) solid var(--rule);
+        border-inline-start: var(--hair) solid var(--rule);
+      }
+
+      .unseen {
+        position: absolute;
+      }
+
+      @media (width < 60rem) {
+        .desk {
+          grid-template: "file" auto "text" auto "stage" auto "margin" auto / minmax(0, 1fr);
+          height: auto;
+          min-height: 0;
+        }
+
+        .stage {
+          grid-template-rows: auto max(17rem, 52dvh) auto;
+        }
+
+        .margin {
+          overflow: visible;
+          border-inline-start: 0;
+        }
+      }
+    `,
+  ]
+
+  readonly #theme = new PartOf(this, session.store, (state) => state.theme)
+  readonly #some = new PartOf(
+    this,
+    session.store,
+    (state) => state.stage?.items.some((item) => item.selected) ?? false,
+  )
+  readonly #title = new PartOf(this, session.store, (state) =>
+    state.font ? `${state.font.report.family} ${state.font.report.style} – Counterpoise` : 'Counterpoise',
+  )
+
+  #stop = (): void => {}
+
+  override connectedCallback(): void {
+    super.connectedCallback()
+    // What index.html says to browsers that cannot run this.
+    this.replaceChildren()
+    const end = new AbortController()
+    window.addEventListener('keydown', this.#key, { signal: end.signal })
+    const stopFiles = receive(window, {
+      hover: (dropping) => session.set({ dropping }),
+      arrive: (arrival) => void session.arrive(arrival),
+    })
+    this.#stop = () => {
+      end.abort()
+      stopFiles()
+    }
+    wear(session.state.theme, document.documentElement)
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    this.#stop()
+  }
+
+  override willUpdate(): void {
+    wear(this.#theme.value, document.documentElement)
+    document.title = this.#title.value
+  }
+
+  override render() {
+    return html`<main class="desk">
+        <h1 class="unseen">Counterpoise, a glyph balance lab</h1>
+        <div class="file"><file-line></file-line><notice-line></notice-line></div>
+        <text-line></text-line>
+        <div class="stage">
+          <stage-bar></stage-bar>
+          <stage-view></stage-view>
+          <status-line></status-line>
+        </div>
+        <section class="margin" tabindex="0" aria-label="Figures">
+          <first-hint></first-hint>
+          <calliper-panel></calliper-panel>
+          ${this.#some.value ? html`<letter-panel></letter-panel>` : html`<font-panel></font-panel>`}
+        </section>
+      </main>
+      <figures-table></figures-table>
+      <key-help></key-help>
+      <drop-veil></drop-veil>`
+  }
+
+  #key = (event: KeyboardEvent): void => {
+    if (event.defaultPrevented || event.isComposing) return
+    const path = event.composedPath()
+    const at = path[0]
+    const place = {
+      typing: at instanceof HTMLElement && at.matches('input[type="text"], textarea, [contenteditable]'),
+      onStage: at instanceof HTMLCanvasElement,
+    }
+    if (path.some((one) => one instanceof HTMLDialogElement)) return
+    const found = commandFor(event, place, session.state.singleKeys)
+    if (!found || (event.repeat && !found.repeats)) return
+    // Held down or out of reach, the key is still the page's: no browser shortcut behind it.
+    event.preventDefault()
+    give(found.id, session)
+  }
+}

@@ -1,0 +1,253 @@
+import { css, html, LitElement, nothing } from 'lit'
+import { customElement } from 'lit/decorators.js'
+import { figure, signed } from '../figures'
+import type { ItemState } from '../generated/ItemState'
+import type { LetterReport } from '../generated/LetterReport'
+import type { Measure } from '../generated/Measure'
+import { session } from '../session'
+import { panel } from '../styles/panel'
+import { base, heading } from '../styles/shared'
+import { codePoint, deviationWords, extremityWords, isUsual, measureName, strokeName } from '../words'
+import './deviation-bar'
+import './letter-tools'
+import { PartOf } from './part-of'
+import { sameList } from './same-list'
+import './set-letter'
+
+/** More columns than this would not be read side by side. */
+const MOST_COLUMNS = 4
+
+const measures: readonly Measure[] = ['weight', 'width', 'height']
+
+interface Row {
+  readonly name: string
+  readonly of: (report: LetterReport) => string
+}
+
+const ink = (report: LetterReport, of: (b: NonNullable<LetterReport['bounds']>) => number): string =>
+  figure(report.bounds && of(report.bounds))
+
+const rows: readonly Row[] = [
+  { name: 'Advance width', of: (r) => figure(r.advance) },
+  { name: 'Left bearing', of: (r) => figure(r.leftBearing) },
+  { name: 'Right bearing', of: (r) => figure(r.rightBearing) },
+  { name: 'Ink width', of: (r) => ink(r, (b) => b.xMax - b.xMin) },
+  { name: 'Ink height', of: (r) => ink(r, (b) => b.yMax - b.yMin) },
+]
+
+/** The figures of the chosen letter, or of a few chosen letters side by side. */
+@customElement('letter-panel')
+export class LetterPanel extends LitElement {
+  static override styles = [
+    base,
+    heading,
+    panel,
+    css`
+      .head {
+        display: flex;
+        align-items: center;
+        gap: var(--gap-4);
+        min-height: 5rem;
+        padding: var(--gap-3) var(--gap-4) 0;
+      }
+
+      .head set-letter {
+        flex: none;
+        min-width: 3rem;
+        font-size: var(--type-6);
+        line-height: 1.2;
+        text-align: center;
+      }
+
+      .head h2 {
+        font: 400 var(--type-4) / 1.3 var(--title-face);
+        overflow-wrap: anywhere;
+      }
+
+      thead set-letter {
+        color: var(--ink);
+        font-size: var(--type-4);
+      }
+
+      .deviation {
+        display: grid;
+        grid-template-columns: 4.5rem 1fr;
+        gap: 0 var(--gap-2);
+        align-items: center;
+        font-size: var(--type-2);
+      }
+
+      .deviation + .deviation {
+        margin-block-start: var(--gap-2);
+      }
+
+      .deviation p {
+        grid-column: 2;
+        color: var(--soft);
+      }
+
+      .deviation b {
+        color: var(--ink);
+        font-weight: 600;
+      }
+
+      .trouble {
+        color: var(--alert);
+      }
+    `,
+  ]
+
+  readonly #chosen = new PartOf(
+    this,
+    session.store,
+    (state) => state.stage?.items.filter((item) => item.selected) ?? [],
+    sameLetters,
+  )
+  // Another font has other figures for the same glyph numbers.
+  readonly #font = new PartOf(this, session.store, (state) => state.font?.report)
+
+  override render() {
+    const chosen = this.#chosen.value
+    const first = chosen[0]
+    if (!first || !this.#font.value) return nothing
+    return html`${chosen.length === 1 ? this.#head(first) : this.#heads(chosen)}
+      <letter-tools></letter-tools>
+      ${chosen.length === 1 ? this.#one(first) : this.#several(chosen)}`
+  }
+
+  #head(item: ItemState) {
+    const report = reportOf(item)
+    const what = [
+      item.character && codePoint(item.character),
+      report?.name && `glyph ${report.name}`,
+      item.glyph != null && `no. ${item.glyph}`,
+    ].filter(Boolean)
+    return html`<div class="head">
+      <set-letter .letter=${item.label}></set-letter>
+      <div>
+        <h2>${item.label}</h2>
+        <p class="quiet">${what.join(', ')}</p>
+      </div>
+    </div>`
+  }
+
+  #heads(chosen: readonly ItemState[]) {
+    const more = chosen.length - MOST_COLUMNS
+    return html`<div class="head">
+      <div>
+        <h2>${chosen.length} letters</h2>
+        <p class="quiet">${more > 0 ? `Side by side below: the first ${MOST_COLUMNS}.` : 'Side by side below.'}</p>
+      </div>
+    </div>`
+  }
+
+  #one(item: ItemState) {
+    const report = reportOf(item)
+    if (!report) return html`<section><p class="quiet">The font has no such letter.</p></section>`
+    return html`${report.trouble ? html`<section><p class="trouble">${report.trouble}</p></section>` : nothing}
+      ${this.#deviations(report)}
+      <section>
+        <h3>Widths, in units</h3>
+        <table>
+          <tbody>
+            ${rows.map((row) => html`<tr><th scope="row">${row.name}</th><td>${row.of(report)}</td></tr>`)}
+          </tbody>
+        </table>
+      </section>
+      <section>
+        <h3>Heights, in units</h3>
+        <table>
+          <tbody>
+            <tr><th scope="row">Top</th><td>${extremityWords(report.top)}</td></tr>
+            <tr><th scope="row">Foot</th><td>${extremityWords(report.foot)}</td></tr>
+          </tbody>
+        </table>
+      </section>
+      ${this.#strokes(report)}`
+  }
+
+  #deviations(report: LetterReport) {
+    if (report.deviations.length === 0) return nothing
+    return html`<section>
+      <h3>Beside the letters of its kind</h3>
+      ${report.deviations.map((deviation) => {
+        const usual = isUsual(deviation)
+        return html`<div class="deviation">
+          <span>${measureName[deviation.measure]}</span>
+          <deviation-bar .deviation=${deviation}></deviation-bar>
+          <p>
+            <b>${figure(deviation.value)}</b>: ${deviationWords(deviation)}${
+              usual ? ', which is usual' : nothing
+            }
+          </p>
+        </div>`
+      })}
+    </section>`
+  }
+
+  #strokes(report: LetterReport) {
+    if (report.strokes.length === 0) return nothing
+    return html`<section>
+      <h3>Strokes: thickness, in units</h3>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Stroke</th>
+            <th scope="col">Median</th>
+            <th scope="col">Least</th>
+            <th scope="col">Greatest</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${report.strokes.map(
+            (stroke) => html`<tr>
+              <th scope="row">${strokeName(stroke)}</th>
+              <td>${figure(stroke.median)}</td>
+              <td>${figure(stroke.least.value)}</td>
+              <td>${figure(stroke.greatest.value)}</td>
+            </tr>`,
+          )}
+        </tbody>
+      </table>
+    </section>`
+  }
+
+  #several(chosen: readonly ItemState[]) {
+    const shown = chosen.slice(0, MOST_COLUMNS).map((item) => ({ item, report: reportOf(item) }))
+    const cells = (of: (report: LetterReport) => unknown) =>
+      shown.map(({ report }) => html`<td>${report ? of(report) : '–'}</td>`)
+    return html`<section>
+      <h3>Figures, in units</h3>
+      <table>
+        <thead>
+          <tr>
+            <td></td>
+            ${shown.map(({ item }) => html`<th scope="col"><set-letter .letter=${item.label}></set-letter></th>`)}
+          </tr>
+        </thead>
+        <tbody>
+          ${rows.map((row) => html`<tr><th scope="row">${row.name}</th>${cells(row.of)}</tr>`)}
+          <tr><th scope="row">Top</th>${cells((r) => figure(r.top?.y))}</tr>
+          <tr><th scope="row">Foot</th>${cells((r) => figure(r.foot?.y))}</tr>
+          ${measures.map(
+            (measure) =>
+              html`<tr>
+                <th scope="row">${measureName[measure]}, beside its kind</th>
+                ${cells((r) => {
+                  const d = r.deviations.find((one) => one.measure === measure)
+                  return d ? signed(d.value - d.expected) : '–'
+                })}
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </section>`
+  }
+}
+
+const reportOf = (item: ItemState): LetterReport | null =>
+  item.glyph == null ? null : session.letter(item.glyph)
+
+/** Moving a letter changes none of its figures. */
+const sameLetters = (a: readonly ItemState[], b: readonly ItemState[]): boolean =>
+  sameList(a, b, (one, other) => one.id === other.id && one.glyph === other.glyph)

@@ -1,0 +1,27 @@
+import { css, html, LitElement } from 'lit'
+import { customElement, property } from 'lit/decorators.js'
+import { session } from '../session'
+import { PartOf } from './part-of'
+
+/** A letter set in the font that is open, as far as the browser takes it. */
+@customElement('set-letter')
+export class SetLetter extends LitElement {
+  static override styles = css`
+    :host {
+      display: inline-block;
+    }
+  `
+
+  @property() letter = ''
+
+  readonly #face = new PartOf(this, session.store, (state) => state.font?.face ?? null)
+
+  override updated(): void {
+    // Set through the object model: the content security policy forbids style attributes.
+    this.style.fontFamily = this.#face.value === null ? '' : `"${this.#face.value}", var(--text-face)`
+  }
+
+  override render() {
+    return html`${this.letter}`
+  }
+}

@@ -1,0 +1,173 @@
+import { css, html, LitElement } from 'lit'
+import { customElement, query } from 'lit/decorators.js'
+import type { PointerPhase } from '../generated/PointerPhase'
+import { pointerInput, wheelTurn } from '../pointers'
+import { session } from '../session'
+import { base } from '../styles/shared'
+import { stageTheme } from '../theme'
+import { PartOf } from './part-of'
+
+/**
+ * The canvas that the lab draws on, and what the pointer does there. All that
+ * is seen in it stands in the page's tables as text too.
+ */
+@customElement('stage-view')
+export class StageView extends LitElement {
+  static override styles = [
+    base,
+    css`
+      :host {
+        position: relative;
+        display: block;
+        min-height: 0;
+        overflow: hidden;
+        background: var(--sheet);
+        /* The labels on the stage are set in these. */
+        font-size: var(--type-1);
+      }
+
+      canvas {
+        position: absolute;
+        inset: 0;
+        display: block;
+        width: 100%;
+        height: 100%;
+        /* Letters move sideways only: a finger that goes up or down scrolls the page. */
+        touch-action: pan-y;
+        cursor: grab;
+      }
+
+      canvas:active {
+        cursor: grabbing;
+      }
+
+      canvas.calliper {
+        touch-action: none;
+        cursor: crosshair;
+      }
+
+      canvas:focus-visible {
+        outline-offset: -2px;
+        box-shadow: none;
+      }
+    `,
+  ]
+
+  readonly #tool = new PartOf(this, session.store, (state) => state.stage?.tool ?? 'letters')
+
+  @query('canvas') private readonly canvas!: HTMLCanvasElement
+  @query('#probe') private readonly probe!: HTMLElement
+
+  #frame = 0
+  #end = new AbortController()
+  readonly #size = new ResizeObserver((entries) => {
+    const box = entries.at(-1)?.contentRect
+    if (box && box.width > 0 && box.height > 0) session.resize(box.width, box.height, window.devicePixelRatio)
+  })
+
+  override connectedCallback(): void {
+    super.connectedCallback()
+    this.#end = new AbortController()
+    const { signal } = this.#end
+    for (const question of ['(prefers-color-scheme: dark)', '(prefers-contrast: more)']) {
+      window.matchMedia(question).addEventListener('change', this.#dress, { signal })
+    }
+    const stop = session.store.subscribe((state, before) => {
+      if (state.theme !== before.theme) this.#dress()
+    })
+    signal.addEventListener('abort', stop)
+    session.onChange = this.#request
+    session.focusers.stage = () => this.canvas.focus({ preventScroll: true })
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    this.#end.abort()
+    this.#size.disconnect()
+    cancelAnimationFrame(this.#frame)
+  }
+
+  override firstUpdated(): void {
+    this.canvas.addEventListener('wheel', this.#wheel, { passive: false, signal: this.#end.signal })
+    this.#dress()
+    this.#size.observe(this.canvas)
+    this.#watchDensity()
+    void session.start(this.canvas)
+  }
+
+  override render() {
+    return html`<canvas
+        class=${this.#tool.value}
+        role="application"
+        aria-roledescription="stage"
+        aria-label="The stage: letters on one baseline"
+        aria-describedby="about"
+        tabindex="0"
+        @pointerdown=${this.#pointer('down')}
+        @pointermove=${this.#pointer('move')}
+        @pointerup=${this.#pointer('up')}
+        @pointercancel=${this.#pointer('cancel')}
+        @contextmenu=${(event: Event) => event.preventDefault()}
+      ></canvas>
+      <p class="unseen" id="about">
+        N chooses the next letter, Shift and N the one before. The left and right arrow keys move what is chosen by one
+        unit, with Shift by ten. The question mark lists every key. The figures of the letters stand in the panel and in
+        the table after the stage.
+      </p>
+      <span class="unseen" id="probe" aria-hidden="true"></span>`
+  }
+
+  #pointer(phase: PointerPhase) {
+    return (event: PointerEvent): void => {
+      if (phase === 'down') {
+        this.canvas.focus({ preventScroll: true })
+        this.canvas.setPointerCapture(event.pointerId)
+      }
+      session.pointer(pointerInput(event, phase, this.canvas.getBoundingClientRect()))
+    }
+  }
+
+  #wheel = (event: WheelEvent): void => {
+    // Where the stage fills the window, as under great magnification, a plain
+    // wheel must scroll the page, or nobody would get past the stage.
+    const fills = this.clientHeight > 0.85 * window.innerHeight
+    if (fills && !event.ctrlKey) return
+    event.preventDefault()
+    const box = this.canvas.getBoundingClientRect()
+    const turn = wheelTurn(event)
+    if (turn.pan !== 0) session.apply({ type: 'pan', dx: turn.pan, dy: 0 })
+    if (turn.zoom !== 1) {
+      session.apply({
+        type: 'zoom',
+        factor: turn.zoom,
+        at: [event.clientX - box.left, event.clientY - box.top],
+      })
+    }
+  }
+
+  /** Draws once before the next picture, however often the stage changes until then. */
+  #request = (): void => {
+    if (this.#frame !== 0) return
+    this.#frame = requestAnimationFrame(() => {
+      this.#frame = 0
+      session.draw()
+    })
+  }
+
+  #dress = (): void => {
+    if (this.probe) session.setTheme(stageTheme(this.probe))
+  }
+
+  /** A window that moves to a screen of another density keeps its size in CSS pixels. */
+  #watchDensity(): void {
+    const question = window.matchMedia(`(resolution: ${window.devicePixelRatio}dppx)`)
+    question.addEventListener(
+      'change',
+      () => {
+        session.resize(this.canvas.clientWidth, this.canvas.clientHeight, window.devicePixelRatio)
+        this.#watchDensity()
+      },
+      { once: true, signal: this.#end.signal },
+    )
+  }
+}

@@ -1,0 +1,139 @@
+import { css, html, LitElement, nothing } from 'lit'
+import { customElement, query } from 'lit/decorators.js'
+import { live } from 'lit/directives/live.js'
+import { session } from '../session'
+import { base, button } from '../styles/shared'
+import { quickTexts, textFor } from '../texts'
+import { PartOf } from './part-of'
+
+/** The line of text that stands on the stage. */
+@customElement('text-line')
+export class TextLine extends LitElement {
+  static override styles = [
+    base,
+    button,
+    css`
+      form {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: var(--gap-2) var(--gap-3);
+        padding: 0 var(--gap-5) var(--gap-3);
+      }
+
+      input {
+        flex: 1 1 16rem;
+        min-width: 0;
+        min-height: calc(var(--target) + 0.375rem);
+        padding: 0 var(--gap-3);
+        color: inherit;
+        background: var(--lift);
+        border: var(--hair) solid var(--edge);
+        border-radius: var(--corner);
+        font: inherit;
+        font-size: var(--type-4);
+      }
+
+      input:disabled {
+        opacity: 0.6;
+      }
+
+      .quick {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 2px;
+      }
+
+      .missing {
+        flex-basis: 100%;
+        color: var(--alert);
+        font-size: var(--type-2);
+      }
+
+      @media (width < 44rem) {
+        form {
+          padding-inline: var(--gap-4);
+        }
+
+        .quick button {
+          padding-inline: 0.375rem;
+        }
+      }
+    `,
+  ]
+
+  readonly #text = new PartOf(this, session.store, (state) => state.stage?.text ?? '')
+  readonly #missing = new PartOf(this, session.store, (state) => state.stage?.missing.join(' ') ?? '')
+  readonly #font = new PartOf(this, session.store, (state) => state.font)
+
+  @query('input') private readonly input!: HTMLInputElement
+
+  override connectedCallback(): void {
+    super.connectedCallback()
+    session.focusers.text = () => {
+      this.input.focus()
+      this.input.select()
+    }
+  }
+
+  override render() {
+    const report = this.#font.value?.report
+    const text = this.#text.value
+    return html`<form @submit=${this.#done}>
+      <label class="unseen" for="text">The line on the stage</label>
+      <input
+        id="text"
+        type="text"
+        autocomplete="off"
+        autocapitalize="off"
+        spellcheck="false"
+        enterkeyhint="done"
+        placeholder="Type any text"
+        .value=${live(text)}
+        ?disabled=${!report}
+        aria-describedby=${this.#missing.value ? 'missing' : nothing}
+        @input=${this.#typed}
+        @compositionend=${this.#take}
+        @keydown=${this.#key}
+      />
+      <div class="quick" role="group" aria-label="Quick lines">
+        ${quickTexts.map((quick) => {
+          const line = report ? textFor(report, quick) : quick.text
+          return html`<button
+            type="button"
+            title=${quick.name}
+            aria-label="${quick.label}: ${quick.name}"
+            aria-disabled=${report ? 'false' : 'true'}
+            aria-pressed=${text === line}
+            @click=${() => report && session.apply({ type: 'setText', text: line })}
+          >
+            ${quick.label}
+          </button>`
+        })}
+      </div>
+      ${
+        this.#missing.value
+          ? html`<p class="missing" id="missing">The font has no ${this.#missing.value}: a gap marks the place.</p>`
+          : nothing
+      }
+    </form>`
+  }
+
+  #typed = (event: InputEvent): void => {
+    // Letters that are still being composed are not yet anyone's text.
+    if (!event.isComposing) this.#take()
+  }
+
+  #take = (): void => {
+    if (this.input.value !== this.#text.value) session.apply({ type: 'setText', text: this.input.value })
+  }
+
+  #key = (event: KeyboardEvent): void => {
+    if (event.key === 'Escape') this.#done(event)
+  }
+
+  #done = (event: Event): void => {
+    event.preventDefault()
+    session.focusStage()
+  }
+}

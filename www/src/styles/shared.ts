@@ -1,0 +1,113 @@
+import { css } from 'lit'
+
+/** What every component starts from: shadow roots inherit type and colour, not box sizing. */
+export const base = css`
+  *,
+  *::before,
+  *::after {
+    box-sizing: border-box;
+  }
+
+  :host {
+    display: block;
+  }
+
+  :host([hidden]),
+  [hidden] {
+    display: none !important;
+  }
+
+  :focus {
+    outline: none;
+  }
+
+  /* Two rings, so that one of them stands out from whatever lies beneath. */
+  :focus-visible {
+    outline: 2px solid var(--pick);
+    outline-offset: 2px;
+    box-shadow: 0 0 0 2px var(--lift);
+  }
+
+  .unseen {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    margin: -1px;
+    padding: 0;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+    border: 0;
+  }
+
+  h2,
+  h3,
+  p,
+  dl,
+  dd,
+  ul,
+  ol,
+  figure {
+    margin: 0;
+    padding: 0;
+  }
+`
+
+/** Buttons: a line of ink on paper; pressed ones are printed solid. */
+export const button = css`
+  button {
+    display: inline-flex;
+    align-items: center;
+    justify-content: center;
+    gap: var(--gap-1);
+    min-width: var(--target);
+    min-height: var(--target);
+    padding: 0 var(--gap-2);
+    color: inherit;
+    background: transparent;
+    border: var(--hair) solid transparent;
+    border-radius: var(--corner);
+    font: inherit;
+    font-size: var(--type-2);
+    line-height: 1.2;
+    white-space: nowrap;
+    cursor: pointer;
+    transition:
+      background-color var(--fast),
+      border-color var(--fast);
+  }
+
+  button:hover:not([aria-disabled="true"]) {
+    background: var(--rule);
+  }
+
+  button[aria-disabled="true"] {
+    color: color-mix(in oklch, var(--soft) 65%, var(--paper));
+    cursor: default;
+  }
+
+  button.framed {
+    border-color: var(--edge);
+    background: var(--lift);
+  }
+
+  @media (forced-colors: active) {
+    button {
+      border-color: ButtonBorder;
+    }
+
+    button[aria-pressed="true"] {
+      border-width: 3px;
+    }
+  }
+`
+
+/** Small capitals' stand-in: quiet headings for groups of figures. */
+export const heading = css`
+  h3,
+  .heading {
+    color: var(--soft);
+    font: 600 var(--type-1) / 1.3 var(--text-face);
+    letter-spacing: 0.04em;
+  }
+`

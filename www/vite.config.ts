@@ -1,0 +1,17 @@
+import { defineConfig } from 'vitest/config'
+
+export default defineConfig({
+  // Relative addresses: the built page works from any folder of any static host.
+  base: './',
+  build: {
+    target: 'es2022',
+    // The content security policy admits no inlined scripts or fonts.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    reportCompressedSize: true,
+  },
+  test: {
+    include: ['src/**/*.test.ts'],
+    environment: 'node',
+  },
+})
