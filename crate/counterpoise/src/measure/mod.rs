@@ -3,15 +3,23 @@
 //! [`Context`] is what letters are read against, taken once for a font;
 //! [`letter`] takes every measure of one glyph.
 
+mod contrast;
 mod guides;
 mod heights;
+mod quantity;
 mod slant;
+mod stress;
 pub mod strokes;
 mod weight;
+mod widths;
 
+pub use contrast::contrast;
 pub use guides::{Guide, GuideKind};
 pub use heights::{End, Extremity, Form, extremity};
+pub use quantity::{QUANTITIES, Quantity, Subject, Unit};
+pub use stress::stress;
 pub use weight::main_weight;
+pub use widths::{Sides, sides};
 
 use crate::font::{Font, GlyphError, GlyphId, Reader};
 use crate::outline::Outline;
@@ -27,6 +35,37 @@ pub struct Context {
     pub slant: f64,
     /// The alphabet's lines, from the lowest up.
     pub guides: Vec<Guide>,
+    /// Widths of the letters that others are held against.
+    pub widths: ReferenceWidths,
+}
+
+/// Ink widths of the control letters, font units; `None` of one that the font
+/// lacks or draws without ink.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct ReferenceWidths {
+    /// H.
+    pub h: Option<f64>,
+    /// O.
+    pub cap_o: Option<f64>,
+    /// n.
+    pub n: Option<f64>,
+    /// o.
+    pub o: Option<f64>,
+}
+
+impl ReferenceWidths {
+    fn of(reader: &Reader<'_>) -> Self {
+        let width = |c| {
+            let bounds = reader.outline(reader.glyph(c)?).ok()?.bounds()?;
+            (bounds.width() > 0.0).then(|| bounds.width())
+        };
+        Self {
+            h: width('H'),
+            cap_o: width('O'),
+            n: width('n'),
+            o: width('o'),
+        }
+    }
 }
 
 impl Context {
@@ -37,6 +76,7 @@ impl Context {
             units_per_em,
             slant: slant::slant(font),
             guides: guides::guides(&font.reader(), font.declared(), units_per_em),
+            widths: ReferenceWidths::of(&font.reader()),
         }
     }
 

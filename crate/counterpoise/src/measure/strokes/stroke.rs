@@ -28,6 +28,10 @@ const NEARLY: f64 = 0.375;
 /// tells all of it.
 const SERIF: f64 = 4.0;
 
+/// Ink that goes on for this many thicknesses behind a curve's end is another
+/// stroke's. A terminal's own remainder, past the last station, is shorter.
+const BEHIND: f64 = 1.2;
+
 /// A thickness at one place.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Thickness {
@@ -87,6 +91,12 @@ pub struct Stroke {
     pub angle: Option<f64>,
     /// The middle line.
     pub axis: Vec<Point>,
+    /// Thickness at each point of a curve's axis; empty of a straight stroke.
+    pub profile: Vec<f64>,
+    /// Where it runs into other ink: the thickness at each such end.
+    pub joins: Vec<Thickness>,
+    /// Whether it is a ring.
+    pub closed: bool,
 }
 
 impl Stroke {
@@ -125,6 +135,9 @@ pub(super) fn finish(
             length: piece.length,
             angle: Some(if angle >= 180.0 { 0.0 } else { angle }),
             axis,
+            profile: Vec::new(),
+            joins: Vec::new(),
+            closed: false,
         });
     }
     // At an end the curve goes on into a straight stroke or a terminal, and is
@@ -143,6 +156,9 @@ pub(super) fn finish(
         length: piece.length,
         angle: None,
         axis,
+        profile: profile(piece),
+        joins: joins(piece, caster),
+        closed: piece.closed,
     })
 }
 
@@ -169,6 +185,34 @@ fn axis(piece: &Piece) -> Vec<Point> {
         axis.extend(axis.first().copied());
     }
     axis
+}
+
+fn profile(piece: &Piece) -> Vec<f64> {
+    let ring = piece.closed.then(|| piece.stations.first()).flatten();
+    piece
+        .stations
+        .iter()
+        .chain(ring)
+        .map(|s| s.thickness)
+        .collect()
+}
+
+/// The ends of a curve behind which the ink goes on: there it springs from
+/// another stroke. Behind a terminal there is white.
+fn joins(piece: &Piece, caster: &mut Caster<'_>) -> Vec<Thickness> {
+    let ends = [
+        (piece.free.0, piece.stations.first(), -1.0),
+        (piece.free.1, piece.stations.last(), 1.0),
+    ];
+    ends.into_iter()
+        .filter(|(free, ..)| *free)
+        .filter_map(|(_, s, sign)| Some((s?, sign)))
+        .filter(|(s, sign)| {
+            let c = s.centre();
+            caster.all_ink(c, c + (sign * BEHIND * s.thickness) * s.along)
+        })
+        .map(|(s, _)| Thickness::of(s))
+        .collect()
 }
 
 /// The station nearest to the middle of a straight stroke.
