@@ -71,7 +71,7 @@ fn notes(font: &Font, context: &Context) -> Vec<String> {
             && (drawn - declared).abs() > DECLARED_WITHIN * em
         {
             notes.push(format!(
-                "The file declares a {name} of {declared:.0}; the letters stand at {drawn:.0}."
+                "The file declares its {name} as {declared:.0}; the letters reach {drawn:.0}."
             ));
         }
     }
