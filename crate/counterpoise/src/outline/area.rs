@@ -12,8 +12,16 @@ use kurbo::{ParamCurve, ParamCurveExtrema, common::GAUSS_LEGENDRE_COEFFS_8};
 /// (a bar over a stem) are taller than a 13th of it, or small.
 const PROBES: u32 = 13;
 
-/// Levels beyond this many are thinned out: the sum then converges by number.
+/// Bands beyond this many are thinned out: the sum then converges by number.
 const MOST_BANDS: usize = 400;
+
+/// The most meetings of a level line with a segment that are looked for. A
+/// letter needs some tens of thousands; a hostile outline of 10,000 curves is
+/// summed more coarsely instead of taking seconds.
+const MOST_MEETINGS: usize = 4_000_000;
+
+/// Level lines in a band: the nodes of the quadrature.
+const NODES: usize = GAUSS_LEGENDRE_COEFFS_8.len();
 
 impl Outline {
     /// Area of the ink, square units; never negative.
@@ -52,7 +60,9 @@ impl Outline {
         }
         levels.sort_unstable_by(f64::total_cmp);
         levels.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
-        let step = levels.len().div_ceil(MOST_BANDS).max(1);
+        let affordable = MOST_MEETINGS / (NODES * self.segments().len().max(1));
+        let bands = MOST_BANDS.min(affordable.max(8));
+        let step = levels.len().div_ceil(bands).max(1);
         let last = levels.last().copied();
         let mut levels: Vec<f64> = levels.into_iter().step_by(step).collect();
         levels.extend(last);

@@ -211,12 +211,12 @@ pub(super) fn stations(caster: &mut Caster<'_>, units_per_em: f64) -> Vec<Walk> 
 fn places(outline: &Outline, contour: std::ops::Range<usize>, step: f64) -> Vec<(usize, f64, f64)> {
     let segments = &outline.segments()[contour.clone()];
     let mut places = Vec::new();
-    let mut since = step;
+    let mut since = 0.0;
     let mut before = segments.last();
     for (i, seg) in segments.iter().enumerate() {
         let index = contour.start + i;
         let length = seg.length();
-        if length < 0.5 * step && segments.len() > 8 {
+        if length < 0.5 * step {
             since += length;
             if since >= step {
                 places.push((index, 0.5, since));
