@@ -6,7 +6,7 @@ use std::fmt;
 
 /// A refusal. Whatever was asked for has changed nothing.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Refuse {
+pub(crate) enum Refuse {
     /// The file could not be opened as a font; the one before stays.
     Font(FontError),
     /// What the page sent is no command that the lab knows.
@@ -54,7 +54,7 @@ pub enum Refuse {
 
 impl Refuse {
     /// A name for this kind of refusal that never changes, for scripts.
-    pub fn code(&self) -> &'static str {
+    pub(crate) fn code(&self) -> &'static str {
         match self {
             Self::Font(e) => e.code(),
             Self::Malformed(_) => "malformed",
@@ -78,7 +78,7 @@ impl Refuse {
     }
 
     /// As the page gets it.
-    pub fn refusal(&self) -> Refusal {
+    pub(crate) fn refusal(&self) -> Refusal {
         Refusal {
             code: self.code().to_owned(),
             sentence: self.to_string(),

@@ -50,3 +50,31 @@ pub struct Theme {
     /// Size of the labels, CSS pixels, 9 to 24.
     pub font_size: f64,
 }
+
+impl Default for Theme {
+    /// Ink on paper, until the page has said what it wears.
+    fn default() -> Self {
+        let [ink, paper] = ["#000", "#fff"].map(str::to_owned);
+        Self {
+            paper: paper.clone(),
+            ink: ink.clone(),
+            over: ink.clone(),
+            chosen: ink.clone(),
+            pinned: ink.clone(),
+            guide: ink.clone(),
+            declared: ink.clone(),
+            band: "transparent".to_owned(),
+            stroke: paper.clone(),
+            point: ink.clone(),
+            calliper: ink.clone(),
+            above: ink.clone(),
+            below: ink.clone(),
+            rule: ink.clone(),
+            label: ink.clone(),
+            halo: paper,
+            missing: ink,
+            font: "sans-serif".to_owned(),
+            font_size: 12.0,
+        }
+    }
+}

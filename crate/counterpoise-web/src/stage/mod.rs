@@ -28,6 +28,7 @@ mod hit;
 mod letters;
 mod line;
 mod looks;
+pub(crate) mod paint;
 mod places;
 mod scene;
 pub(crate) mod sorts;
@@ -37,8 +38,9 @@ mod tell;
 mod testing;
 mod view;
 
-use crate::refuse::Refuse;
+use crate::refuse::{Refuse, within};
 use command::{Command, ItemId, Tool};
+use counterpoise::report::LetterReport;
 use frame::Frame;
 use gesture::Gestures;
 use history::{History, Moment, Run};
@@ -46,6 +48,8 @@ use kurbo::{Rect, Size};
 use scene::{Scene, View};
 use sorts::Sorts;
 use standing::Standing;
+use std::collections::HashSet;
+use std::rc::Rc;
 use view::{Camera, Window};
 
 /// The largest canvas side that is believed, CSS pixels.
@@ -355,6 +359,35 @@ impl Stage {
     /// Grows whenever anything that is drawn changes.
     pub(crate) fn revision(&self) -> u64 {
         self.revision
+    }
+
+    /// The canvas, CSS pixels.
+    pub(crate) fn size(&self) -> Size {
+        self.size
+    }
+
+    /// Every measure of the glyphs on the line, each once.
+    pub(crate) fn reports(&self) -> Vec<Rc<LetterReport>> {
+        let Some(sorts) = &self.sorts else {
+            return Vec::new();
+        };
+        let mut seen = HashSet::new();
+        let glyphs = self.scene.items.iter().filter_map(|i| i.glyph);
+        glyphs
+            .filter(|g| seen.insert(*g))
+            .map(|g| sorts.report(g))
+            .collect()
+    }
+
+    /// Every measure of a glyph. Takes the number as JavaScript has it.
+    ///
+    /// # Errors
+    /// If there is no font, or no such glyph in it.
+    pub(crate) fn report(&self, glyph: f64) -> Result<Rc<LetterReport>, Refuse> {
+        let sorts = self.sorts.as_ref().ok_or(Refuse::NoFont)?;
+        let id = within("glyph's number", glyph, 0.0, f64::from(u16::MAX))? as u16;
+        sorts.sort(id).ok_or(Refuse::NoSuchGlyph(id))?;
+        Ok(sorts.report(id))
     }
 }
 

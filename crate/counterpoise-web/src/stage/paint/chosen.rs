@@ -1,0 +1,72 @@
+//! Marks about letters: corners about a chosen one, a pin over a pinned one.
+
+use super::brush::Brush;
+use super::{Drawn, Picture};
+use crate::stage::standing::Standing;
+use kurbo::{Point, Rect};
+use std::f64::consts::TAU;
+
+/// Between the ink and the corners, and the corners' arms, CSS pixels.
+const AWAY: f64 = 6.0;
+const ARM: f64 = 9.0;
+
+/// Paints the marks of every letter that may be seen.
+pub(super) fn paint(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
+    brush.css()?;
+    for s in picture.letters() {
+        let r = about(picture, s);
+        if picture.is_chosen(&s.item) {
+            corners(brush, r);
+        }
+        if s.item.pinned {
+            pin(brush, picture, r)?;
+        }
+    }
+    Ok(())
+}
+
+/// The box of a letter's ink on the canvas; of a space, its advance.
+fn about(picture: &Picture<'_>, s: &Standing) -> Rect {
+    let (left, right) = s.breadth();
+    let space = Rect::new(left, 0.0, right.max(left), picture.sorts.x_height());
+    picture.camera.rect(s.ink.unwrap_or(space))
+}
+
+fn corners(brush: &Brush<'_>, r: Rect) {
+    let c = brush.context;
+    let r = r.inflate(AWAY, AWAY);
+    let arm = ARM.min(0.4 * r.width()).min(0.4 * r.height());
+    c.set_stroke_style_str(&brush.theme.chosen);
+    c.set_line_width(2.0);
+    c.begin_path();
+    for (x, sx) in [(r.x0, 1.0), (r.x1, -1.0)] {
+        for (y, sy) in [(r.y0, 1.0), (r.y1, -1.0)] {
+            let (x, y) = (brush.crisp(x), brush.crisp(y));
+            c.move_to(x + sx * arm, y);
+            c.line_to(x, y);
+            c.line_to(x, y + sy * arm);
+        }
+    }
+    c.stroke();
+}
+
+/// A pin with its point on the letter's top; within the canvas if the top is not.
+fn pin(brush: &Brush<'_>, picture: &Picture<'_>, r: Rect) -> Drawn {
+    const LENGTH: f64 = 13.0;
+    const HEAD: f64 = 4.5;
+    let room = picture.frame.letters;
+    let highest = room.y0 + LENGTH + HEAD + 2.0;
+    let y = (r.y0 - 2.0).min(room.y1 - 2.0).max(highest);
+    let point = Point::new(r.center().x, y);
+    let head = Point::new(point.x, point.y - LENGTH);
+    brush.line(point, head, 2.0, &brush.theme.pinned);
+    let c = brush.context;
+    c.begin_path();
+    c.arc(head.x, head.y, HEAD, 0.0, TAU)?;
+    c.set_fill_style_str(&brush.theme.pinned);
+    c.fill();
+    c.set_stroke_style_str(&brush.theme.halo);
+    c.set_line_width(1.0);
+    c.stroke();
+    Ok(())
+}

@@ -1,0 +1,156 @@
+//! Where labels go: each to the first of its places that is free.
+
+use kurbo::{Point, Rect, Size};
+use std::collections::HashMap;
+
+/// Side of a cell of the index, CSS pixels: about a label's width.
+const CELL: f64 = 48.0;
+
+/// A label and the places where its middle may be, the best first.
+#[derive(Debug, Clone)]
+pub(super) struct Wish {
+    pub(super) text: String,
+    pub(super) size: Size,
+    pub(super) spots: Vec<Point>,
+}
+
+/// A label in its place.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Label {
+    pub(super) text: String,
+    pub(super) at: Point,
+}
+
+/// Places labels within bounds, the first wish first; those for which no place
+/// is free are left out. `taken` may hold boxes already.
+pub(super) fn settle(wishes: Vec<Wish>, bounds: Rect, taken: &mut Taken) -> Vec<Label> {
+    wishes
+        .into_iter()
+        .filter_map(|wish| {
+            let at = wish.spots.into_iter().find(|spot| {
+                let r = Rect::from_center_size(*spot, wish.size);
+                bounds.contains_rect(r) && taken.take(r)
+            })?;
+            Some(Label {
+                text: wish.text,
+                at,
+            })
+        })
+        .collect()
+}
+
+/// Boxes that are taken, found by where they are.
+#[derive(Debug, Default)]
+pub(super) struct Taken(HashMap<(i32, i32), Vec<Rect>>);
+
+impl Taken {
+    /// Takes a box if it overlaps none that is taken; whether it did.
+    pub(super) fn take(&mut self, r: Rect) -> bool {
+        let free = cells(r).all(|cell| {
+            self.0
+                .get(&cell)
+                .is_none_or(|taken| taken.iter().all(|t| !t.overlaps(r)))
+        });
+        if free {
+            for cell in cells(r) {
+                self.0.entry(cell).or_default().push(r);
+            }
+        }
+        free
+    }
+}
+
+fn cells(r: Rect) -> impl Iterator<Item = (i32, i32)> {
+    // Only boxes on the canvas come here; the cast saturates for others.
+    let cell = |v: f64| (v / CELL).floor() as i32;
+    let (x0, x1, y0, y1) = (cell(r.x0), cell(r.x1), cell(r.y0), cell(r.y1));
+    (x0..=x1).flat_map(move |x| (y0..=y1).map(move |y| (x, y)))
+}
+
+/// Moves heights apart until each has `room`, in order, with the least that any
+/// must give way. For labels of lines that may lie close together.
+pub(super) fn spread(heights: &mut [f64], room: f64) {
+    // Groups of labels that push each other, each about the mean of its wishes.
+    let mut groups: Vec<(f64, usize)> = Vec::new();
+    for &h in heights.iter() {
+        groups.push((h, 1));
+        while let [.., (a, n), (b, m)] = groups[..] {
+            let (n_f, m_f) = (n as f64, m as f64);
+            if b - a >= 0.5 * (n_f + m_f) * room {
+                break;
+            }
+            let mean = (a * n_f + b * m_f) / (n_f + m_f);
+            groups.truncate(groups.len() - 2);
+            groups.push((mean, n + m));
+        }
+    }
+    let mut i = 0;
+    for (middle, n) in groups {
+        for k in 0..n {
+            heights[i] = middle + (k as f64 - 0.5 * (n as f64 - 1.0)) * room;
+            i += 1;
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const BOUNDS: Rect = Rect::new(0.0, 0.0, 200.0, 100.0);
+
+    fn wish(text: &str, spots: &[(f64, f64)]) -> Wish {
+        Wish {
+            text: text.to_owned(),
+            size: Size::new(20.0, 10.0),
+            spots: spots.iter().map(|&s| s.into()).collect(),
+        }
+    }
+
+    #[test]
+    fn the_first_wish_has_the_first_choice() {
+        let wishes = vec![
+            wish("a", &[(50.0, 50.0)]),
+            wish("b", &[(55.0, 50.0), (80.0, 50.0)]),
+            wish("c", &[(45.0, 52.0)]),
+        ];
+        let placed = settle(wishes, BOUNDS, &mut Taken::default());
+        let texts: Vec<&str> = placed.iter().map(|l| l.text.as_str()).collect();
+        assert_eq!(texts, ["a", "b"]);
+        assert_eq!(placed[1].at, Point::new(80.0, 50.0));
+    }
+
+    #[test]
+    fn labels_stay_within_bounds() {
+        let wishes = vec![wish("a", &[(5.0, 50.0), (195.0, 50.0), (100.0, 99.0)])];
+        assert!(settle(wishes, BOUNDS, &mut Taken::default()).is_empty());
+    }
+
+    #[test]
+    fn no_two_overlap_however_many_there_are() {
+        let spots: Vec<(f64, f64)> = (0..40)
+            .map(|i| (10.0 + f64::from(i * 37 % 180), 5.0 + f64::from(i * 53 % 90)))
+            .collect();
+        let wishes = (0..40).map(|i| wish("x", &spots[i..])).collect();
+        let placed = settle(wishes, BOUNDS, &mut Taken::default());
+        assert!(placed.len() > 10);
+        let boxes: Vec<Rect> = placed
+            .iter()
+            .map(|l| Rect::from_center_size(l.at, (20.0, 10.0)))
+            .collect();
+        for (i, a) in boxes.iter().enumerate() {
+            assert!(boxes[i + 1..].iter().all(|b| !a.overlaps(*b)));
+        }
+    }
+
+    #[test]
+    fn close_lines_give_way_evenly() {
+        let mut h = [100.0, 102.0, 200.0];
+        spread(&mut h, 14.0);
+        assert_eq!(h, [94.0, 108.0, 200.0]);
+        let mut h = [0.0, 10.0, 20.0, 100.0];
+        spread(&mut h, 14.0);
+        assert_eq!(h, [-4.0, 10.0, 24.0, 100.0]);
+        spread(&mut [], 14.0);
+    }
+}

@@ -1,0 +1,234 @@
+//! The picture: the stage on a 2D canvas, from the ground up.
+//!
+//! A frame is painted only when something has changed. What stays the same
+//! from frame to frame is kept: each glyph's paths in font units, the widths of
+//! figures, and where labels go until a letter or the view moves.
+
+mod brush;
+mod calliper;
+mod chosen;
+mod columns;
+mod guides;
+mod ink;
+mod labels;
+mod over;
+mod points;
+mod reading;
+mod shapes;
+mod strip;
+mod strokes;
+
+use super::command::ItemId;
+use super::frame::Frame;
+use super::scene::{Item, Scene, Setting};
+use super::sorts::Sorts;
+use super::standing::{self, Standing};
+use super::view::Camera;
+use super::{Stage, calliper as reader};
+use crate::refuse::Refuse;
+use crate::stage::command::CalliperState;
+use crate::theme::Theme;
+use brush::{Brush, Surface, Widths};
+use ink::Blurred;
+use kurbo::{Rect, Size};
+use shapes::Shapes;
+use strokes::StrokeLabels;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::HtmlCanvasElement;
+
+/// What a call on the canvas answers.
+type Drawn = Result<(), JsValue>;
+
+/// Device pixels for a CSS pixel that are believed. Browsers give 0.25 to
+/// about 5 with the page zoomed in on a dense screen.
+const RATIOS: (f64, f64) = (0.25, 8.0);
+
+/// The longest side of a canvas that every browser of the last years can hold.
+const MOST_DEVICE_SIDE: f64 = 16_384.0;
+
+/// Draws the stage on one canvas.
+#[derive(Debug)]
+pub(crate) struct Painter {
+    surface: Surface,
+    theme: Theme,
+    size: Size,
+    ratio: f64,
+    shapes: Shapes,
+    widths: Widths,
+    stroke_labels: StrokeLabels,
+    blurred: Option<Blurred>,
+    /// The stage's revision that the canvas shows; `None` if something else
+    /// than the stage has changed since.
+    shown: Option<u64>,
+}
+
+/// All that one frame shows.
+struct Picture<'a> {
+    sorts: &'a Sorts,
+    scene: &'a Scene,
+    setting: &'a Setting,
+    chosen: &'a [ItemId],
+    standings: Vec<Standing>,
+    /// Indices of the letters whose ink may be seen, from the lowest up.
+    seen: Vec<usize>,
+    /// Whether each letter lies over another.
+    over: Vec<bool>,
+    calliper: Option<CalliperState>,
+    camera: Camera,
+    frame: Frame,
+}
+
+impl Picture<'_> {
+    /// CSS pixels that the em is shown at.
+    fn em(&self) -> f64 {
+        self.camera.scale * self.sorts.units_per_em()
+    }
+
+    fn is_chosen(&self, item: &Item) -> bool {
+        self.chosen.contains(&item.id)
+    }
+
+    /// Letters whose ink may be seen, from the lowest up.
+    fn letters(&self) -> impl Iterator<Item = &Standing> {
+        self.seen.iter().map(|&i| &self.standings[i])
+    }
+}
+
+impl Painter {
+    /// A painter for a canvas.
+    ///
+    /// # Errors
+    /// If the canvas has no 2D context to give.
+    pub(crate) fn new(canvas: HtmlCanvasElement) -> Result<Self, Refuse> {
+        Ok(Self {
+            surface: Surface::of(canvas).map_err(refuse)?,
+            theme: Theme::default(),
+            size: Size::ZERO,
+            ratio: 1.0,
+            shapes: Shapes::default(),
+            widths: Widths::default(),
+            stroke_labels: StrokeLabels::default(),
+            blurred: None,
+            shown: None,
+        })
+    }
+
+    /// Takes colours and type.
+    pub(crate) fn set_theme(&mut self, theme: &Theme) {
+        self.theme = theme.clone();
+        self.widths = Widths::default();
+        self.stroke_labels = StrokeLabels::default();
+        self.shown = None;
+    }
+
+    /// Takes the canvas's size in CSS pixels and the device's pixels for each.
+    pub(crate) fn resize(&mut self, size: Size, ratio: f64) {
+        let ratio = if ratio.is_finite() {
+            ratio.clamp(RATIOS.0, RATIOS.1)
+        } else {
+            1.0
+        };
+        let longest = size.width.max(size.height).max(1.0);
+        self.size = size;
+        self.ratio = ratio.min(MOST_DEVICE_SIDE / longest);
+        self.shown = None;
+    }
+
+    /// Drops what was kept of the letters of another font.
+    pub(crate) fn forget_letters(&mut self) {
+        self.shapes = Shapes::default();
+        self.stroke_labels = StrokeLabels::default();
+        self.shown = None;
+    }
+
+    /// Draws the stage if it has changed since it was drawn last; whether it did.
+    ///
+    /// # Errors
+    /// If the browser refuses a call on the canvas.
+    pub(crate) fn paint(&mut self, stage: &Stage) -> Result<bool, Refuse> {
+        if self.shown == Some(stage.revision()) {
+            return Ok(false);
+        }
+        self.frame(stage).map_err(refuse)?;
+        self.shown = Some(stage.revision());
+        Ok(true)
+    }
+
+    fn frame(&mut self, stage: &Stage) -> Drawn {
+        self.surface.fit(self.size, self.ratio);
+        let brush = Brush::new(&self.surface.context, &self.theme, self.ratio, &self.widths);
+        let canvas = self.size.to_rect();
+        brush.begin()?;
+        brush.rect(canvas, &self.theme.paper);
+        let Some(picture) = picture(stage) else {
+            return Ok(());
+        };
+        self.shapes.learn(&picture)?;
+        let layers = picture.setting.layers;
+        if layers.guides {
+            guides::paint(&brush, &picture)?;
+        }
+        ink::paint(&brush, &picture, &self.shapes, &mut self.blurred)?;
+        // What is measured sharp would undo the blur.
+        if picture.setting.blur == 0.0 {
+            if layers.points {
+                points::paint(&brush, &picture)?;
+            }
+            if layers.strokes {
+                strokes::paint(&brush, &picture, &self.shapes, &mut self.stroke_labels)?;
+            }
+        }
+        chosen::paint(&brush, &picture)?;
+        if layers.guides {
+            guides::paint_labels(&brush, &picture)?;
+        }
+        calliper::paint(&brush, &picture)?;
+        reading::paint(&brush, &picture, &self.shapes)?;
+        strip::paint(&brush, &picture)
+    }
+}
+
+fn picture(stage: &Stage) -> Option<Picture<'_>> {
+    let sorts = stage.sorts.as_ref()?;
+    let (camera, frame) = (stage.camera(), stage.frame());
+    let standings = stage.standings();
+    let setting = &stage.scene.setting;
+    let order = standing::painting_order(&standings);
+    let over = over::laid_over(&standings, &order);
+    // A blurred letter, its outline and its marks reach past its ink a little.
+    let margin = 24.0 + 3.0 * setting.blur * camera.scale * sorts.x_height();
+    let view = frame.letters.inflate(margin, margin);
+    let seen = |i: &usize| shown(&standings[*i], camera).overlaps(view);
+    let seen = order.iter().copied().filter(seen).collect();
+    let calliper = setting
+        .calliper
+        .as_ref()
+        .map(|c| reader::read(c, &standings));
+    Some(Picture {
+        sorts,
+        scene: &stage.scene,
+        setting,
+        chosen: &stage.chosen,
+        seen,
+        over,
+        standings,
+        calliper,
+        camera,
+        frame,
+    })
+}
+
+/// The box on the canvas of all that is drawn of a letter.
+fn shown(s: &Standing, camera: Camera) -> Rect {
+    let (left, right) = s.breadth();
+    let own = Rect::new(left, 0.0, right.max(left), 1.0);
+    camera.rect(s.ink.map_or(own, |ink| ink.union(own)))
+}
+
+fn refuse(e: JsValue) -> Refuse {
+    let why = e
+        .dyn_ref::<js_sys::Error>()
+        .map(|e| String::from(e.message()))
+        .or_else(|| e.as_string());
+    Refuse::Canvas(why.unwrap_or_else(|| "no reason given".to_owned()))
+}

@@ -1,0 +1,269 @@
+//! The deviations under each letter: for weight, width and height, a bar up
+//! from a zero line if the letter has more than its class, down if less.
+//!
+//! A bar is filled where the deviation is more than its class commonly shows,
+//! and hollow where it is not, so that the eye stops at what stands out.
+
+use super::brush::{Brush, Hang};
+use super::columns::{Column, columns};
+use super::{Drawn, Picture};
+use crate::stage::figure;
+use crate::stage::standing::Standing;
+use counterpoise::report::{Deviation, Measure};
+use kurbo::{Point, Rect};
+
+/// A row: its measure, its name, and the deviation that fills half its height.
+/// Heights lie far closer together than widths do.
+const ROWS: [(Measure, &str, f64); 3] = [
+    (Measure::Weight, "weight", 0.2),
+    (Measure::Width, "width", 0.4),
+    (Measure::Height, "height", 0.05),
+];
+
+/// Beyond this many of its class's spreads a letter stands out: in a normal
+/// scatter one in twenty lies farther.
+const STANDS_OUT: f64 = 2.0;
+
+/// Less than this share is never worth a filled bar: no eye sees it.
+const LEAST_SEEN: f64 = 0.005;
+
+/// Widths of a bar, CSS pixels, and its share of the column.
+const BAR: (f64, f64) = (3.0, 16.0);
+const BAR_SHARE: f64 = 0.4;
+
+/// Room that a row keeps above and below its bars, CSS pixels.
+const ROW_PAD: f64 = 2.0;
+
+/// Paints the strip, if it is shown.
+pub(super) fn paint(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
+    let frame = picture.frame;
+    if frame.strip.height() <= 0.0 {
+        return Ok(());
+    }
+    brush.css()?;
+    brush.rect(frame.strip, &brush.theme.paper);
+    brush.level(
+        frame.strip.x0,
+        frame.strip.x1,
+        frame.strip.y0,
+        &brush.theme.rule,
+    );
+    let c = brush.context;
+    c.save();
+    c.begin_path();
+    c.rect(
+        frame.names,
+        frame.strip.y0,
+        frame.strip.x1 - frame.names,
+        frame.strip.height(),
+    );
+    c.clip();
+    for row in 0..ROWS.len() {
+        let y = zero_line(picture, row);
+        brush.level(frame.names, frame.strip.x1, y, &brush.theme.rule);
+    }
+    for column in visible_columns(picture) {
+        let s = &picture.standings[column.letter];
+        caption(brush, picture, &column, s)?;
+        bars(brush, picture, &column, s)?;
+    }
+    c.restore();
+    headings(brush, picture)
+}
+
+fn zero_line(picture: &Picture<'_>, row: usize) -> f64 {
+    let frame = picture.frame;
+    frame.strip.y0 + frame.captions + (row as f64 + 0.5) * frame.row
+}
+
+fn visible_columns(picture: &Picture<'_>) -> Vec<Column> {
+    let camera = picture.camera;
+    let extents: Vec<(usize, f64, f64)> = picture
+        .standings
+        .iter()
+        .enumerate()
+        .filter(|(_, s)| s.ink.is_some())
+        .map(|(i, s)| {
+            let (left, right) = s.column();
+            let on_canvas = |x| camera.to_canvas(Point::new(x, 0.0)).x;
+            (i, on_canvas(left), on_canvas(right))
+        })
+        .collect();
+    let mut columns = columns(&extents);
+    let (left, right) = (picture.frame.names, picture.frame.strip.x1);
+    columns.retain(|c| c.right > left && c.left < right);
+    columns
+}
+
+/// The letter's name over its column.
+fn caption(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standing) -> Drawn {
+    let frame = picture.frame;
+    let name = picture.sorts.label(s.item.character, s.item.glyph);
+    if brush.width(&name) > column.width().max(0.9 * brush.label()) {
+        return Ok(());
+    }
+    let chosen = picture.is_chosen(&s.item);
+    let colour = if chosen {
+        &brush.theme.chosen
+    } else {
+        &brush.theme.label
+    };
+    let at = Point::new(column.middle(), frame.strip.y0 + 0.55 * frame.captions);
+    brush.text(&name, at, Hang::Middle, colour)?;
+    if chosen {
+        let y = frame.strip.y0 + frame.captions - 1.0;
+        let (left, right) = (Point::new(column.left, y), Point::new(column.right, y));
+        brush.line(left, right, 2.0, colour);
+    }
+    if column.shared {
+        lead(brush, picture, column, s);
+    }
+    Ok(())
+}
+
+/// A line from a letter's foot to its column, where that is not under it.
+fn lead(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standing) {
+    let Some(ink) = s.ink else { return };
+    let foot = picture.camera.rect(ink);
+    let from = Point::new(
+        foot.center().x,
+        foot.y1.clamp(0.0, picture.frame.letters.y1) + 3.0,
+    );
+    let to = Point::new(column.middle(), picture.frame.strip.y0);
+    if from.y < picture.frame.letters.y1 {
+        let over = picture.over[column.letter];
+        let colour = if over {
+            &brush.theme.over
+        } else {
+            &brush.theme.rule
+        };
+        brush.line(from, to, brush.hair(), colour);
+    }
+}
+
+fn bars(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standing) -> Drawn {
+    let Some(glyph) = s.item.glyph else {
+        return Ok(());
+    };
+    let report = picture.sorts.report(glyph);
+    for (row, (measure, _, full)) in ROWS.iter().enumerate() {
+        if let Some(d) = report.deviations.iter().find(|d| d.measure == *measure) {
+            bar(brush, picture, column, zero_line(picture, row), d, *full)?;
+        }
+    }
+    Ok(())
+}
+
+/// How far from its class, as a share of what is expected.
+fn share(d: &Deviation) -> Option<f64> {
+    let share = (d.value - d.expected) / d.expected;
+    share.is_finite().then_some(share)
+}
+
+fn stands_out(d: &Deviation, share: f64) -> bool {
+    share.abs() >= LEAST_SEEN && (d.value - d.expected).abs() > STANDS_OUT * d.spread
+}
+
+fn bar(
+    brush: &Brush<'_>,
+    picture: &Picture<'_>,
+    column: &Column,
+    zero: f64,
+    d: &Deviation,
+    full: f64,
+) -> Drawn {
+    let Some(share) = share(d) else { return Ok(()) };
+    let out = stands_out(d, share);
+    let half = 0.5 * picture.frame.row - ROW_PAD;
+    let height = half * (share / full).clamp(-1.0, 1.0);
+    let width = (BAR_SHARE * column.width()).clamp(BAR.0, BAR.1);
+    let x0 = column.middle() - 0.5 * width;
+    // Nought shows too, as a block on the line: measured, and as expected.
+    let height = if height.abs() < 1.0 {
+        height.signum()
+    } else {
+        height
+    };
+    let r = Rect::from_points((x0, zero), (x0 + width, zero - height));
+    let colour = if share >= 0.0 {
+        &brush.theme.above
+    } else {
+        &brush.theme.below
+    };
+    if out {
+        brush.rect(r, colour);
+    } else {
+        let c = brush.context;
+        c.set_stroke_style_str(colour);
+        c.set_line_width(brush.hair());
+        let (x, y) = (brush.crisp(r.x0), brush.crisp(r.y0));
+        c.stroke_rect(x, y, r.width().round(), r.height());
+    }
+    if share.abs() > full {
+        cut(brush, r, share);
+    }
+    let text = figure::signed_percent(share);
+    let fits = brush.width(&text) + 4.0 < column.width() && half > 0.9 * brush.label();
+    if fits && (out || share.abs() >= LEAST_SEEN) {
+        // In the empty half of the row.
+        let y = zero + 0.5 * half * share.signum();
+        let colour = if out { colour } else { &brush.theme.label };
+        brush.text(&text, Point::new(column.middle(), y), Hang::Middle, colour)?;
+    }
+    Ok(())
+}
+
+/// A gap across a bar that would be longer than its row.
+fn cut(brush: &Brush<'_>, r: Rect, share: f64) {
+    let y = if share > 0.0 { r.y0 + 4.0 } else { r.y1 - 4.0 };
+    let (a, b) = (
+        Point::new(r.x0 - 1.0, y + 1.5),
+        Point::new(r.x1 + 1.0, y - 1.5),
+    );
+    brush.line(a, b, 2.0, &brush.theme.paper);
+}
+
+/// The rows' names and scales at the left; over the row on a narrow canvas.
+fn headings(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
+    let frame = picture.frame;
+    for (row, (_, name, full)) in ROWS.iter().enumerate() {
+        let y = zero_line(picture, row);
+        let told = format!("{name} \u{00B1}{:.0}%", 100.0 * full);
+        if frame.names > 0.0 {
+            let at = Point::new(frame.names - 8.0, y);
+            brush.text(&told, at, Hang::Left, &brush.theme.label)?;
+        } else {
+            brush.tag(name, Point::new(6.0, y), Hang::Right, &brush.theme.label)?;
+        }
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn deviation(value: f64, expected: f64, spread: f64) -> Deviation {
+        Deviation {
+            measure: Measure::Width,
+            value,
+            expected,
+            spread,
+            class: "HN".to_owned(),
+        }
+    }
+
+    #[test]
+    fn what_stands_out() {
+        let out = |d: &Deviation| stands_out(d, share(d).unwrap());
+        assert!(out(&deviation(120.0, 100.0, 5.0)));
+        assert!(!out(&deviation(108.0, 100.0, 5.0)));
+        assert!(out(&deviation(98.0, 100.0, 0.0)));
+        assert!(!out(&deviation(100.1, 100.0, 0.0)));
+    }
+
+    #[test]
+    fn no_share_of_nothing() {
+        assert_eq!(share(&deviation(10.0, 0.0, 1.0)), None);
+    }
+}

@@ -1,0 +1,111 @@
+//! An opened font as the stage's supply of letters.
+
+use crate::stage::sorts::Supply;
+use counterpoise::font::{Font, FontError, GlyphId};
+use counterpoise::judge::Alphabet;
+use counterpoise::outline::Outline;
+use counterpoise::report::{FontReport, Guide, LetterReport};
+use std::cell::OnceCell;
+use std::collections::HashMap;
+use std::rc::Rc;
+
+/// What the stage shows of a font before anything has been typed: a straight, a
+/// round and a diagonal letter of each case, and letters that mix them.
+const OPENING: &str = "HOAVSRnosmag";
+
+/// Letters shown of a font that has none of those.
+const OPENING_LENGTH: usize = 10;
+
+/// A font, its alphabet measured, and what it says of itself.
+#[derive(Debug)]
+pub(crate) struct OpenFont {
+    font: Font,
+    alphabet: Alphabet,
+    report: FontReport,
+    characters: OnceCell<HashMap<u16, char>>,
+}
+
+impl OpenFont {
+    /// Opens a font file and measures its alphabet.
+    ///
+    /// # Errors
+    /// If the file is no font that the lab can open.
+    pub(crate) fn open(bytes: Vec<u8>, file_name: &str) -> Result<Self, FontError> {
+        let font = Font::open(bytes)?;
+        let alphabet = Alphabet::of(&font);
+        let report = FontReport::new(&font, alphabet.context(), file_name);
+        Ok(Self {
+            font,
+            alphabet,
+            report,
+            characters: OnceCell::new(),
+        })
+    }
+
+    /// What the font says of itself, and what its letters say.
+    pub(crate) fn report(&self) -> &FontReport {
+        &self.report
+    }
+
+    /// The first character that leads to a glyph.
+    fn character(&self, glyph: u16) -> Option<char> {
+        let characters = self.characters.get_or_init(|| {
+            let mut first = HashMap::new();
+            for (c, id) in self.font.reader().characters() {
+                first.entry(id.0).or_insert(c);
+            }
+            first
+        });
+        characters.get(&glyph).copied()
+    }
+}
+
+/// Shared, so that the page can ask for the report while the stage sets letters.
+impl Supply for Rc<OpenFont> {
+    fn units_per_em(&self) -> f64 {
+        f64::from(self.font.units_per_em())
+    }
+
+    fn glyph(&self, c: char) -> Option<u16> {
+        self.font.reader().glyph(c).map(|id| id.0)
+    }
+
+    fn cast(&self, glyph: u16) -> Option<(f64, Outline)> {
+        if glyph >= self.font.glyph_count() {
+            return None;
+        }
+        let (reader, id) = (self.font.reader(), GlyphId(glyph));
+        // What is wrong with a broken glyph is told in its report.
+        Some((reader.advance(id), reader.outline(id).unwrap_or_default()))
+    }
+
+    fn name(&self, glyph: u16) -> Option<String> {
+        let reader = self.font.reader();
+        reader.glyph_name(GlyphId(glyph)).map(str::to_owned)
+    }
+
+    fn guides(&self) -> &[Guide] {
+        &self.report.guides
+    }
+
+    fn measure(&self, glyph: u16) -> LetterReport {
+        let character = self.character(glyph);
+        LetterReport::new(&self.font, &self.alphabet, GlyphId(glyph), character)
+    }
+
+    fn opening(&self) -> String {
+        let reader = self.font.reader();
+        let has = |c: &char| reader.glyph(*c).is_some();
+        let own: String = OPENING.chars().filter(has).collect();
+        if !own.is_empty() {
+            return own;
+        }
+        let inked = |id: GlyphId| reader.outline(id).is_ok_and(|o| !o.is_empty());
+        let characters = reader.characters().into_iter();
+        characters
+            .filter(|(_, id)| inked(*id))
+            .map(|(c, _)| c)
+            .take(OPENING_LENGTH)
+            .collect()
+    }
+}
