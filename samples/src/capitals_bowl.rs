@@ -7,6 +7,8 @@ use crate::style::{BAR, CAP, FLARE, FULL, FULL_IN, ROUND, THIN};
 
 /// Thickness of the level strokes where a bowl leaves the stem.
 const ROOF: f64 = THIN + 6.0;
+/// The leg of R, across the stroke.
+const LEG: f64 = 110.0;
 
 fn left_side(pen: Pen) -> Pen {
     pen.narrow(OUT, WAIST).widen(0.0, CAP)
@@ -85,16 +87,28 @@ pub(crate) fn b() -> Drawing {
     )
 }
 
+/// Ink width of R.
+pub(crate) const R_WIDTH: f64 = 556.0;
+
 pub(crate) fn r() -> Drawing {
-    const RIGHT: f64 = 474.0;
+    r_with(R_WIDTH)
+}
+
+/// R of another width: bowl and leg move in, every stroke keeps its thickness.
+pub(crate) fn r_with(width: f64) -> Drawing {
     const FOOT: f64 = 306.0;
-    let leg = Slant::from_right((556.0 - FLARE, 0.0), (316.0, 340.0), 112.0);
+    let by = R_WIDTH - width;
+    // The leg leaves the bowl nearer to the stem, and so keeps its slope nearly.
+    let root = 316.0 - 0.8 * by;
+    let right = 474.0 - by;
+    let turn = 0.7 * by;
+    let leg = Slant::from_right((width - FLARE, 0.0), (root, 340.0), LEG);
     Drawing::ink(
         left_side(Pen::at(0.0, 0.0))
-            .line(252.0, CAP)
-            .turn(RIGHT, 514.0, FULL)
+            .line(252.0 - turn, CAP)
+            .turn(right, 514.0, FULL)
             .curve((0.0, -92.0), (66.0, 26.0), leg.r(344.0), 344.0)
-            .bend(leg.r(150.0), 150.0, 556.0, 0.0)
+            .bend(leg.r(150.0), 150.0, width, 0.0)
             .line(leg.l(0.0) - 6.0, 0.0)
             .bend(leg.l(150.0), 150.0, leg.l(FOOT), FOOT)
             .line(IN, FOOT)
@@ -104,9 +118,9 @@ pub(crate) fn r() -> Drawing {
     .counter(
         Pen::at(IN, FOOT + ROOF)
             .line(IN, CAP - ROOF)
-            .line(238.0, CAP - ROOF)
-            .turn(RIGHT - ROUND, 500.0, FULL_IN)
-            .turn_up(238.0, FOOT + ROOF, FULL_IN)
+            .line(238.0 - turn, CAP - ROOF)
+            .turn(right - ROUND, 500.0, FULL_IN)
+            .turn_up(238.0 - turn, FOOT + ROOF, FULL_IN)
             .close(),
     )
 }

@@ -6,11 +6,11 @@ use crate::slant::{Slant, meet};
 use crate::style::{APEX, BAR, CAP, FLARE, STEM};
 
 /// A diagonal that a right-handed brush draws downwards, across the stroke.
-const THICK: f64 = 112.0;
+const THICK: f64 = 110.0;
 /// A diagonal that it draws upwards.
 const THIN: f64 = 86.0;
 /// Strokes of M, N and W are lighter: there are more of them to the em.
-const LIGHTER: f64 = 0.91;
+const LIGHTER: f64 = 0.89;
 /// How far a diagonal's inner edge stands out at its foot; less than
 /// [`FLARE`], since the slant already adds to the level cut.
 const SPUR: f64 = 6.0;

@@ -48,18 +48,25 @@ pub(crate) fn h() -> Drawing {
 }
 
 pub(crate) fn e() -> Drawing {
+    e_with(STEM)
+}
+
+/// E on a stem of another thickness, which grows into the counters.
+pub(crate) fn e_with(stem: f64) -> Drawing {
+    const MIDDLE: f64 = 399.0;
+    let inside = OUT + stem;
     Drawing::ink(
         Pen::at(0.0, 0.0)
             .narrow(OUT, WAIST)
             .widen(0.0, CAP)
             .line(412.0, CAP)
             .line(404.0, 604.0)
-            .narrow_level(IN, CAP - BAR)
-            .line(IN, 399.0)
-            .widen_level(366.0, 408.0)
-            .line(366.0, 318.0)
-            .narrow_level(IN, 399.0 - BAR)
-            .line(IN, BAR + 2.0)
+            .narrow_level(inside, CAP - BAR)
+            .line(inside, MIDDLE)
+            .widen_level(366.0, MIDDLE + 9.0)
+            .line(366.0, MIDDLE - BAR - 3.0)
+            .narrow_level(inside, MIDDLE - BAR)
+            .line(inside, BAR + 2.0)
             .widen_level(422.0, 100.0)
             .line(431.0, 0.0)
             .close(),

@@ -4,9 +4,8 @@ use kurbo::{Affine, BezPath, Shape};
 
 use crate::pen::Drawing;
 use crate::{
-    capitals_bowl as cb, capitals_diagonal as cd, capitals_round as cr, capitals_straight as cs,
-    figures as fi, lower_arched as la, lower_diagonal as ld, lower_round as lr,
-    lower_straight as ls, lower_turned as lt, points as pt,
+    capitals_bowl, capitals_diagonal, capitals_round, capitals_straight, figures, kerning,
+    lower_arched, lower_diagonal, lower_round, lower_straight, lower_turned, points,
 };
 
 /// A letter of the face, standing on its advance width.
@@ -38,6 +37,8 @@ pub struct Kern {
 pub struct Face {
     /// The version that the name table states.
     pub version: &'static str,
+    /// What the name table says of this revision.
+    pub description: &'static str,
     /// The letters in glyph order; `.notdef` is the first.
     pub letters: Vec<Letter>,
     /// The kerned pairs.
@@ -45,127 +46,209 @@ pub struct Face {
 }
 
 impl Letter {
-    fn unencoded(name: &'static str, drawing: &Drawing, left: f64, right: f64) -> Self {
-        Self {
-            code: None,
-            ..Self::set(name, ' ', drawing, left, right)
-        }
-    }
-
-    fn set(name: &'static str, code: char, drawing: &Drawing, left: f64, right: f64) -> Self {
+    /// Stands a drawing between its side bearings.
+    pub(crate) fn set(
+        name: &'static str,
+        code: Option<char>,
+        drawing: &Drawing,
+        (left, right): (f64, f64),
+    ) -> Self {
         let path = drawing.path();
         let bounds = path.bounding_box();
         let path = Affine::translate((left - bounds.x0, 0.0)) * path;
         Self {
             name,
-            code: Some(code),
+            code,
             path,
             advance: (left + bounds.width() + right).round(),
         }
     }
+
+    /// Left and right side bearing.
+    pub(crate) fn bearings(&self) -> (f64, f64) {
+        let bounds = self.path.bounding_box();
+        (bounds.x0, self.advance - bounds.x1)
+    }
 }
+
+impl Face {
+    /// The letter of a name.
+    pub fn letter(&self, name: &str) -> Option<&Letter> {
+        self.letters.iter().find(|l| l.name == name)
+    }
+}
+
+/// Beside a capital's upright stem: the greatest of the capitals.
+const H: f64 = 78.0;
+/// Beside a capital's stem that has a diagonal or a turn on it.
+const N: f64 = 72.0;
+/// Beside a capital's round.
+const O: f64 = 40.0;
+/// Beside arms and bowls, about half of [`H`].
+const E: f64 = 38.0;
+/// Beside diagonals and overhanging arms.
+const V: f64 = 13.0;
+/// Left of a lower case stem: the greatest of the lower case.
+const STEM: f64 = 64.0;
+/// Right of an arch's stem, whose shoulder already gives some white.
+const ARCH: f64 = 58.0;
+/// Beside a lower case round.
+const ROUND: f64 = 35.0;
+/// Beside lower case diagonals.
+const SLANT: f64 = 11.0;
+/// Beside the points.
+const POINT: f64 = 46.0;
 
 /// The face as it should be.
 pub fn clean() -> Face {
-    let letters = vec![
-        Letter::unencoded(".notdef", &pt::notdef(), 50.0, 50.0),
+    let mut letters = vec![
+        Letter::set(".notdef", None, &points::notdef(), (50.0, 50.0)),
         Letter {
             name: "space",
             code: Some(' '),
             path: BezPath::new(),
-            advance: 230.0,
+            advance: 236.0,
         },
-        Letter::set("A", 'A', &cd::a(), 14.0, 14.0),
-        Letter::set("B", 'B', &cb::b(), 72.0, 40.0),
-        Letter::set("C", 'C', &cr::c(), 38.0, 26.0),
-        Letter::set("D", 'D', &cb::d(), 72.0, 38.0),
-        Letter::set("E", 'E', &cs::e(), 72.0, 34.0),
-        Letter::set("F", 'F', &cs::f(), 72.0, 26.0),
-        Letter::set("G", 'G', &cr::g(), 38.0, 58.0),
-        Letter::set("H", 'H', &cs::h(), 72.0, 72.0),
-        Letter::set("I", 'I', &cs::i(), 72.0, 72.0),
-        Letter::set("J", 'J', &cr::j(), 10.0, 68.0),
-        Letter::set("K", 'K', &cd::k(), 72.0, 12.0),
-        Letter::set("L", 'L', &cs::l(), 72.0, 22.0),
-        Letter::set("M", 'M', &cd::m(), 66.0, 70.0),
-        Letter::set("N", 'N', &cd::n(), 66.0, 66.0),
-        Letter::set("O", 'O', &cr::o(), 38.0, 38.0),
-        Letter::set("P", 'P', &cb::p(), 72.0, 34.0),
-        Letter::set("Q", 'Q', &cr::q(), 38.0, -20.0),
-        Letter::set("R", 'R', &cb::r(), 72.0, 12.0),
-        Letter::set("S", 'S', &cr::s(), 40.0, 42.0),
-        Letter::set("T", 'T', &cs::t(), 22.0, 22.0),
-        Letter::set("U", 'U', &cr::u(), 66.0, 66.0),
-        Letter::set("V", 'V', &cd::v(), 12.0, 12.0),
-        Letter::set("W", 'W', &cd::w(), 12.0, 12.0),
-        Letter::set("X", 'X', &cd::x(), 14.0, 14.0),
-        Letter::set("Y", 'Y', &cd::y(), 10.0, 10.0),
-        Letter::set("Z", 'Z', &cd::z(), 36.0, 34.0),
-        Letter::set("a", 'a', &lt::a(), 34.0, 52.0),
-        Letter::set("b", 'b', &lr::b(), 60.0, 34.0),
-        Letter::set("c", 'c', &lr::c(), 32.0, 20.0),
-        Letter::set("d", 'd', &lr::d(), 34.0, 60.0),
-        Letter::set("e", 'e', &lr::e(), 32.0, 28.0),
-        Letter::set("f", 'f', &ls::f(), 16.0, -20.0),
-        Letter::set("g", 'g', &lt::g(), 28.0, 2.0),
-        Letter::set("h", 'h', &la::h(), 60.0, 54.0),
-        Letter::set("i", 'i', &ls::i(), 54.0, 54.0),
-        Letter::set("j", 'j', &ls::j(), -60.0, 54.0),
-        Letter::set("k", 'k', &ld::k(), 60.0, 10.0),
-        Letter::set("l", 'l', &ls::l(), 60.0, 60.0),
-        Letter::set("m", 'm', &la::m(), 60.0, 54.0),
-        Letter::set("n", 'n', &la::n(), 60.0, 54.0),
-        Letter::set("o", 'o', &lr::o(), 32.0, 32.0),
-        Letter::set("p", 'p', &lr::p(), 60.0, 34.0),
-        Letter::set("q", 'q', &lr::q(), 34.0, 60.0),
-        Letter::set("r", 'r', &la::r(), 60.0, 6.0),
-        Letter::set("s", 's', &lt::s(), 30.0, 30.0),
-        Letter::set("t", 't', &ls::t(), 16.0, 14.0),
-        Letter::set("u", 'u', &la::u(), 54.0, 60.0),
-        Letter::set("v", 'v', &ld::v(), 10.0, 10.0),
-        Letter::set("w", 'w', &ld::w(), 10.0, 10.0),
-        Letter::set("x", 'x', &ld::x(), 12.0, 12.0),
-        Letter::set("y", 'y', &ld::y(), 10.0, 10.0),
-        Letter::set("z", 'z', &ld::z(), 28.0, 26.0),
-        Letter::set("zero", '0', &fi::zero(), 40.0, 40.0),
-        Letter::set("one", '1', &fi::one(), 60.0, 70.0),
-        Letter::set("two", '2', &fi::two(), 36.0, 36.0),
-        Letter::set("three", '3', &fi::three(), 36.0, 40.0),
-        Letter::set("four", '4', &fi::four(), 24.0, 26.0),
-        Letter::set("five", '5', &fi::five(), 40.0, 40.0),
-        Letter::set("six", '6', &fi::six(), 40.0, 36.0),
-        Letter::set("seven", '7', &fi::seven(), 30.0, 24.0),
-        Letter::set("eight", '8', &fi::eight(), 38.0, 38.0),
-        Letter::set("nine", '9', &fi::nine(), 36.0, 40.0),
-        Letter::set("period", '.', &pt::period(), 44.0, 44.0),
-        Letter::set("comma", ',', &pt::comma(), 34.0, 44.0),
-        Letter::set("colon", ':', &pt::colon(), 54.0, 54.0),
-        Letter::set("hyphen", '-', &pt::hyphen(), 40.0, 40.0),
-        Letter::set("exclam", '!', &pt::exclamation(), 64.0, 64.0),
-        Letter::set("question", '?', &pt::question(), 34.0, 38.0),
-        Letter::set("ampersand", '&', &pt::ampersand(), 34.0, 8.0),
-        Letter::set("quotesingle", '\'', &pt::quote_single(), 50.0, 50.0),
-        Letter::set("quotedbl", '"', &pt::quote_double(), 50.0, 50.0),
-        Letter::set("quoteleft", '\u{2018}', &pt::quote_left(), 40.0, 34.0),
-        Letter::set("quoteright", '\u{2019}', &pt::quote_right(), 34.0, 40.0),
-        Letter::set(
-            "quotedblleft",
-            '\u{201c}',
-            &pt::quote_double_left(),
-            40.0,
-            34.0,
-        ),
-        Letter::set(
-            "quotedblright",
-            '\u{201d}',
-            &pt::quote_double_right(),
-            34.0,
-            40.0,
-        ),
     ];
+    letters.extend(capitals());
+    letters.extend(lower_case());
+    letters.extend(numerals());
+    letters.extend(marks());
     Face {
         version: "1.000",
+        description: "A demonstration face of the Counterpoise project, in its mended revision.",
         letters,
-        kerning: Vec::new(),
+        kerning: kerning::pairs(),
     }
+}
+
+type Entry = (&'static str, char, Drawing, (f64, f64));
+
+fn stand<const N: usize>(entries: [Entry; N]) -> impl Iterator<Item = Letter> {
+    entries
+        .into_iter()
+        .map(|(name, code, drawing, bearings)| Letter::set(name, Some(code), &drawing, bearings))
+}
+
+fn capitals() -> impl Iterator<Item = Letter> {
+    use capitals_bowl::{b, d, p, r};
+    use capitals_diagonal::{a, k, m, n, v, w, x, y, z};
+    use capitals_round::{c, g, j, o, q, s, u};
+    use capitals_straight::{e, f, h, i, l, t};
+    stand([
+        ("A", 'A', a(), (V, V)),
+        ("B", 'B', b(), (H, O)),
+        ("C", 'C', c(), (O, 30.0)),
+        ("D", 'D', d(), (H, O)),
+        ("E", 'E', e(), (H, E)),
+        ("F", 'F', f(), (H, 30.0)),
+        ("G", 'G', g(), (O, 66.0)),
+        ("H", 'H', h(), (H, H)),
+        ("I", 'I', i(), (H, H)),
+        ("J", 'J', j(), (V, N)),
+        ("K", 'K', k(), (H, V)),
+        ("L", 'L', l(), (H, 22.0)),
+        ("M", 'M', m(), (N, N)),
+        ("N", 'N', n(), (N, N)),
+        ("O", 'O', o(), (O, O)),
+        ("P", 'P', p(), (H, 34.0)),
+        // The tail runs out under the next letter.
+        ("Q", 'Q', q(), (O, -28.0)),
+        ("R", 'R', r(), (H, V)),
+        ("S", 'S', s(), (E, O)),
+        ("T", 'T', t(), (22.0, 22.0)),
+        ("U", 'U', u(), (N, N)),
+        ("V", 'V', v(), (V, V)),
+        ("W", 'W', w(), (V, V)),
+        ("X", 'X', x(), (V, V)),
+        ("Y", 'Y', y(), (V, V)),
+        ("Z", 'Z', z(), (E, E)),
+    ])
+}
+
+fn lower_case() -> impl Iterator<Item = Letter> {
+    use lower_arched::{h, m, n, r, u};
+    use lower_diagonal::{k, v, w, x, y, z};
+    use lower_round::{b, c, d, e, o, p, q};
+    use lower_straight::{f, i, j, l, t};
+    use lower_turned::{a, g, s};
+    stand([
+        ("a", 'a', a(), (36.0, ARCH)),
+        ("b", 'b', b(), (STEM, ROUND)),
+        ("c", 'c', c(), (ROUND, 22.0)),
+        ("d", 'd', d(), (ROUND, STEM)),
+        ("e", 'e', e(), (ROUND, 30.0)),
+        // The hook hangs over the next letter.
+        ("f", 'f', f(), (16.0, -34.0)),
+        ("g", 'g', g(), (30.0, 6.0)),
+        ("h", 'h', h(), (STEM, ARCH)),
+        ("i", 'i', i(), (STEM - 4.0, STEM - 4.0)),
+        ("j", 'j', j(), (-66.0, STEM - 4.0)),
+        ("k", 'k', k(), (STEM, SLANT)),
+        ("l", 'l', l(), (STEM, STEM)),
+        ("m", 'm', m(), (STEM, ARCH)),
+        ("n", 'n', n(), (STEM, ARCH)),
+        ("o", 'o', o(), (ROUND, ROUND)),
+        ("p", 'p', p(), (STEM, ROUND)),
+        ("q", 'q', q(), (ROUND, STEM)),
+        ("r", 'r', r(), (STEM, 8.0)),
+        ("s", 's', s(), (32.0, 32.0)),
+        ("t", 't', t(), (16.0, 18.0)),
+        ("u", 'u', u(), (ARCH, STEM)),
+        ("v", 'v', v(), (SLANT, SLANT)),
+        ("w", 'w', w(), (SLANT, SLANT)),
+        ("x", 'x', x(), (SLANT + 2.0, SLANT + 2.0)),
+        ("y", 'y', y(), (SLANT, SLANT)),
+        ("z", 'z', z(), (30.0, 28.0)),
+    ])
+}
+
+fn numerals() -> impl Iterator<Item = Letter> {
+    use figures::{eight, five, four, nine, one, seven, six, three, two, zero};
+    stand([
+        ("zero", '0', zero(), (42.0, 42.0)),
+        ("one", '1', one(), (56.0, 72.0)),
+        ("two", '2', two(), (38.0, 38.0)),
+        ("three", '3', three(), (38.0, 42.0)),
+        ("four", '4', four(), (26.0, 28.0)),
+        ("five", '5', five(), (42.0, 42.0)),
+        ("six", '6', six(), (42.0, 38.0)),
+        ("seven", '7', seven(), (30.0, 26.0)),
+        ("eight", '8', eight(), (40.0, 40.0)),
+        ("nine", '9', nine(), (38.0, 42.0)),
+    ])
+}
+
+fn marks() -> impl Iterator<Item = Letter> {
+    use points::{
+        ampersand, colon, comma, dash, exclamation, hyphen, period, question, quote_double,
+        quote_double_left, quote_double_right, quote_left, quote_right, quote_single, semicolon,
+    };
+    stand([
+        ("period", '.', period(), (POINT, POINT)),
+        ("comma", ',', comma(), (36.0, POINT)),
+        ("colon", ':', colon(), (56.0, 56.0)),
+        ("semicolon", ';', semicolon(), (46.0, 56.0)),
+        ("hyphen", '-', hyphen(), (42.0, 42.0)),
+        ("endash", '\u{2013}', dash(), (42.0, 42.0)),
+        ("exclam", '!', exclamation(), (66.0, 66.0)),
+        ("question", '?', question(), (36.0, 40.0)),
+        ("ampersand", '&', ampersand(), (36.0, 10.0)),
+        ("quotesingle", '\'', quote_single(), (52.0, 52.0)),
+        ("quotedbl", '"', quote_double(), (52.0, 52.0)),
+        ("quoteleft", '\u{2018}', quote_left(), (42.0, 36.0)),
+        ("quoteright", '\u{2019}', quote_right(), (36.0, 42.0)),
+        (
+            "quotedblleft",
+            '\u{201c}',
+            quote_double_left(),
+            (42.0, 36.0),
+        ),
+        (
+            "quotedblright",
+            '\u{201d}',
+            quote_double_right(),
+            (36.0, 42.0),
+        ),
+    ])
 }

@@ -15,9 +15,7 @@ pub(crate) const END: f64 = STEM_X + 2.0 * FLARE;
 pub(crate) const SPRING: f64 = 428.0;
 const SPRING_IN: f64 = 352.0;
 /// Height at which an arch has become a stem.
-const SHOULDER: f64 = 326.0;
-/// Waist of a stem that ends in an arch.
-const WAIST: f64 = 200.0;
+const SHOULDER: f64 = 304.0;
 /// Thickness of an arch at its top.
 const CROWN: f64 = 68.0;
 
@@ -35,8 +33,8 @@ fn outside(from: f64, to: f64) -> [CubicBez; 2] {
         ),
         CubicBez::new(
             (crown, top),
-            (crown + 0.60 * (to - crown), top),
-            (to, SHOULDER + 0.57 * (top - SHOULDER)),
+            (crown + 0.62 * (to - crown), top),
+            (to, SHOULDER + 0.61 * (top - SHOULDER)),
             (to, SHOULDER),
         ),
     ]
@@ -47,22 +45,20 @@ fn outside(from: f64, to: f64) -> [CubicBez; 2] {
 fn inside(pen: Pen, from: f64, to: f64) -> Pen {
     let crown = (from + 0.605 * (to - from)).round();
     let top = X + OVER_X - CROWN;
-    pen.line(to, SHOULDER - 12.0)
+    pen.narrow(to, SHOULDER - 12.0)
         .curve(
-            (0.0, 0.56 * (top - SHOULDER + 12.0)),
-            (0.58 * (to - crown), 0.0),
+            (0.0, 0.61 * (top - SHOULDER + 12.0)),
+            (0.66 * (to - crown), 0.0),
             crown,
             top,
         )
-        .curve((-56.0, 0.0), (44.0, 60.0), from, SPRING_IN)
+        .curve((-0.38 * (crown - from), 0.0), (44.0, 60.0), from, SPRING_IN)
 }
 
-/// The foot of a stem that hangs from an arch, from its right edge to its left.
+/// A stem that hangs from an arch, down its right edge and across its foot.
 fn foot(pen: Pen, right: f64, stem: f64) -> Pen {
-    pen.line(right, WAIST)
-        .widen(right + FLARE, 0.0)
+    pen.widen(right + FLARE, 0.0)
         .line(right - stem - FLARE, 0.0)
-        .narrow(right - stem, WAIST)
 }
 
 pub(crate) const N_RIGHT: f64 = 442.0;
@@ -97,18 +93,26 @@ pub(crate) fn u() -> Drawing {
     n().turned(X)
 }
 
+/// Stem of m: three stems stand closer than two, and as heavy as n's they
+/// would make m dark.
+pub(crate) const M_STEM: f64 = STEM_X - 2.0;
+
 pub(crate) fn m() -> Drawing {
-    // Three stems stand closer than two: a little lighter, or m would be dark.
-    const STEM: f64 = 94.0;
-    const COUNTER: f64 = 216.0;
-    let left = OUT + STEM;
-    let middle = left + COUNTER + STEM;
-    let right = middle + COUNTER + STEM;
+    m_with(M_STEM)
+}
+
+/// m with stems of another thickness, which grow into the counters.
+pub(crate) fn m_with(stem: f64) -> Drawing {
+    // From one stem's right edge to the next one's.
+    const STEP: f64 = 310.0;
+    let by = stem - M_STEM;
+    let left = OUT + stem;
+    let middle = OUT + M_STEM + STEP + by / 2.0;
+    let right = OUT + M_STEM + 2.0 * STEP;
     let [rise, fall] = outside(left, middle);
     let [_, last] = outside(middle, right);
     // The second arch springs from the first one's shoulder.
     let fall = fall.subsegment(0.0..0.62);
-    let spring = fall.p3;
     let crown = last.p0;
     let pen = Pen::at(0.0, 0.0)
         .narrow(OUT, X / 2.0)
@@ -119,11 +123,10 @@ pub(crate) fn m() -> Drawing {
         .along(fall)
         .curve((44.0, 58.0), (-66.0, 0.0), crown.x, crown.y)
         .along(last);
-    debug_assert!(spring.y > SPRING_IN);
-    let pen = foot(pen, right, STEM);
-    let pen = foot(inside(pen, middle, right - STEM), middle, STEM);
+    let pen = foot(pen, right, stem);
+    let pen = foot(inside(pen, middle, right - stem), middle, stem);
     Drawing::ink(
-        inside(pen, left, middle - STEM)
+        inside(pen, left, middle - stem)
             .widen(left + FLARE, 0.0)
             .close(),
     )
@@ -137,9 +140,9 @@ pub(crate) fn r() -> Drawing {
             .line(END - 3.0, X)
             .narrow(IN, SPRING)
             .curve((36.0, 54.0), (-62.0, 0.0), 262.0, X + OVER_X)
-            .curve((30.0, 0.0), (-20.0, 6.0), 336.0, 494.0)
+            .curve((24.0, 0.0), (-24.0, 8.0), 336.0, 494.0)
             .line(328.0, 386.0)
-            .curve((-28.0, 20.0), (26.0, 0.0), 248.0, 416.0)
+            .curve((-28.0, 20.0), (32.0, 0.0), 248.0, 416.0)
             .curve((-62.0, 0.0), (42.0, 70.0), IN, 326.0)
             .widen(END, 0.0)
             .close(),

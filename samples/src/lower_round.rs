@@ -87,8 +87,8 @@ fn counter() -> Pen {
         .line(IN, 354.0)
         .curve((40.0, 58.0), (-54.0, 0.0), 260.0, TOP - THIN_X - 4.0)
         .curve((74.0, 0.0), (0.0, 116.0), BOWL - ROUND_X, 240.0)
-        .curve((0.0, -118.0), (68.0, 0.0), 262.0, FOOT + THIN_X + 4.0)
-        .curve((-62.0, 0.0), (44.0, -40.0), IN, 122.0)
+        .curve((0.0, -112.0), (76.0, 0.0), 262.0, FOOT + THIN_X + 4.0)
+        .curve((-54.0, 0.0), (44.0, -42.0), IN, 122.0)
 }
 
 pub(crate) fn p() -> Drawing {
@@ -119,7 +119,7 @@ pub(crate) fn b() -> Drawing {
         .narrow(IN, SPRING);
     Drawing::ink(
         bowl(stem)
-            .curve((-90.0, 0.0), (76.0, -26.0), OUT, 34.0)
+            .curve((-72.0, 0.0), (90.0, -30.0), OUT, 34.0)
             .close(),
     )
     .counter(counter().close())

@@ -50,25 +50,17 @@ pub(crate) fn i() -> Drawing {
 }
 
 pub(crate) fn j() -> Drawing {
-    const WAIST: f64 = 190.0;
-    const TURN: f64 = -40.0;
+    const TURN: f64 = -30.0;
     Drawing::ink(
         Pen::at(OUT, TURN)
-            .line(OUT, WAIST)
             .widen(0.0, X)
             .line(END, X)
-            .narrow(IN, WAIST)
-            .line(IN, TURN)
-            .curve((0.0, -120.0), (80.0, 0.0), -52.0, DESC - 8.0)
-            .curve((-36.0, 0.0), (28.0, -14.0), -142.0, -212.0)
-            .line(-132.0, -116.0)
-            .curve(
-                (24.0, -28.0),
-                (-30.0, 0.0),
-                -60.0,
-                DESC - 8.0 + THIN_X + 4.0,
-            )
-            .curve((44.0, 0.0), (0.0, -56.0), OUT, TURN)
+            .narrow(IN, TURN)
+            .curve((0.0, -122.0), (88.0, 0.0), -60.0, DESC - 10.0)
+            .curve((-32.0, 0.0), (30.0, -14.0), -156.0, -212.0)
+            .line(-146.0, -122.0)
+            .curve((34.0, -32.0), (-26.0, 0.0), -56.0, DESC - 10.0 + THIN_X)
+            .curve((42.0, 0.0), (0.0, -72.0), OUT, TURN)
             .close(),
     )
     .and_ink(dot(END / 2.0, DOT_HEIGHT).contour())
@@ -94,7 +86,7 @@ pub(crate) fn t() -> Drawing {
             .curve((0.0, -66.0), (-42.0, 0.0), 258.0, THIN_X - OVER_X)
             .curve((30.0, 0.0), (-26.0, -20.0), 338.0, 80.0)
             .line(348.0, 10.0)
-            .curve((-34.0, -14.0), (50.0, 0.0), 238.0, -OVER_X)
+            .curve((-34.0, -14.0), (38.0, 0.0), 238.0, -OVER_X)
             .turn(LEFT, TURN - 4.0, FULL)
             .close(),
     )
@@ -103,27 +95,25 @@ pub(crate) fn t() -> Drawing {
 pub(crate) fn f() -> Drawing {
     const LEFT: f64 = 80.0;
     const RIGHT: f64 = LEFT + STEM_X;
-    const TURN: f64 = 574.0;
+    const TURN: f64 = 570.0;
     const UNDER: f64 = X - BAR;
     const TOP: f64 = ASC + OVER_X;
     Drawing::ink(
         Pen::at(LEFT - FLARE, 0.0)
-            .narrow(LEFT, 250.0)
-            .line(LEFT, UNDER)
+            .narrow(LEFT, UNDER)
             .widen_level(6.0, UNDER - 12.0)
             .line(0.0, X)
             .line(LEFT, X)
             .line(LEFT, TURN)
-            .curve((0.0, 106.0), (-84.0, 0.0), 258.0, TOP)
-            .curve((36.0, 0.0), (-30.0, 12.0), 352.0, 714.0)
-            .line(344.0, 610.0)
-            .curve((-28.0, 42.0), (36.0, 0.0), 258.0, TOP - THIN_X - 4.0)
-            .curve((-50.0, 0.0), (0.0, 60.0), RIGHT, TURN - 10.0)
+            .curve((0.0, 104.0), (-90.0, 0.0), 268.0, TOP)
+            .curve((38.0, 0.0), (-32.0, 14.0), 372.0, 714.0)
+            .line(364.0, 612.0)
+            .curve((-32.0, 40.0), (38.0, 0.0), 272.0, TOP - THIN_X)
+            .curve((-58.0, 0.0), (0.0, 64.0), RIGHT, TURN - 8.0)
             .line(RIGHT, X)
             .line(334.0, X)
             .line(328.0, UNDER - 12.0)
             .narrow_level(RIGHT, UNDER)
-            .line(RIGHT, 250.0)
             .widen(RIGHT + FLARE, 0.0)
             .close(),
     )

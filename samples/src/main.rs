@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use counterpoise_samples::{Error, clean, truetype};
+use counterpoise_samples::{Error, clean, planted, postscript, truetype};
 
 #[expect(clippy::print_stderr, reason = "a command speaks on the terminal")]
 fn main() -> ExitCode {
@@ -22,6 +22,13 @@ fn main() -> ExitCode {
 
 fn write(folder: &Path) -> Result<(), Error> {
     std::fs::create_dir_all(folder)?;
-    std::fs::write(folder.join("sample-clean.ttf"), truetype(&clean())?)?;
+    let clean = clean();
+    let (planted, faults) = planted()?;
+    let list = serde_json::to_string_pretty(&faults).map_err(std::io::Error::from)?;
+    std::fs::write(folder.join("sample.ttf"), truetype(&planted)?)?;
+    std::fs::write(folder.join("sample.otf"), postscript(&planted)?)?;
+    std::fs::write(folder.join("sample-clean.ttf"), truetype(&clean)?)?;
+    std::fs::write(folder.join("sample-clean.otf"), postscript(&clean)?)?;
+    std::fs::write(folder.join("faults.json"), list + "\n")?;
     Ok(())
 }

@@ -25,8 +25,8 @@ use write_fonts::read::tables::glyf::CurvePoint;
 
 use crate::error::Error;
 use crate::face::{Face, Kern, Letter};
-use crate::spline::{self, Knot};
-use crate::style;
+use crate::spline::{self, Curves, Knot};
+use crate::{cff, names, style};
 
 /// Lines are set this tight: top and foot of the tallest and deepest letters,
 /// rounded to tens.
@@ -43,27 +43,56 @@ const DRAWN: i64 = 3_878_409_600;
 /// # Errors
 /// When a contour is open or a value does not fit its table.
 pub fn truetype(face: &Face) -> Result<Vec<u8>, Error> {
-    let glyphs = face
-        .letters
-        .iter()
-        .map(|letter| {
-            spline::knots(&letter.path, letter.name).map(|contours| Outline { letter, contours })
-        })
-        .collect::<Result<Vec<_>, _>>()?;
+    let glyphs = outlines(face, Curves::Quadratic)?;
     let mut builder = GlyfLocaBuilder::new();
     for glyph in &glyphs {
         builder.add_glyph(&glyph.glyf()).map_err(refused)?;
     }
     let (glyf, loca, format) = builder.build();
-    let extent = extent(&glyphs);
     let mut font = FontBuilder::new();
     font.add_table(&glyf).map_err(refused)?;
     font.add_table(&loca).map_err(refused)?;
-    font.add_table(&head(face, extent, format as i16)?)
+    font.add_table(&maxp_truetype(&glyphs)?).map_err(refused)?;
+    shared(&mut font, face, &glyphs, format as i16)?;
+    Ok(font.build())
+}
+
+/// The bytes of a font file with CFF outlines: the same face, its cubics as
+/// they were drawn.
+///
+/// # Errors
+/// When a contour is open or a value does not fit its table.
+pub fn postscript(face: &Face) -> Result<Vec<u8>, Error> {
+    let glyphs = outlines(face, Curves::Cubic)?;
+    let mut font = FontBuilder::new();
+    font.add_raw(Tag::new(b"CFF "), cff::table(face)?);
+    let maxp = Maxp::new(count(glyphs.len())?);
+    font.add_table(&maxp).map_err(refused)?;
+    shared(&mut font, face, &glyphs, 0)?;
+    Ok(font.build())
+}
+
+fn outlines(face: &Face, curves: Curves) -> Result<Vec<Outline<'_>>, Error> {
+    face.letters
+        .iter()
+        .map(|letter| {
+            spline::knots(&letter.path, curves, letter.name)
+                .map(|contours| Outline { letter, contours })
+        })
+        .collect()
+}
+
+/// The tables that both outline formats have.
+fn shared(
+    font: &mut FontBuilder<'_>,
+    face: &Face,
+    glyphs: &[Outline<'_>],
+    loca: i16,
+) -> Result<(), Error> {
+    font.add_table(&head(face, extent(glyphs), loca)?)
         .map_err(refused)?;
-    font.add_table(&hhea(&glyphs)?).map_err(refused)?;
-    font.add_table(&hmtx(&glyphs)?).map_err(refused)?;
-    font.add_table(&maxp(&glyphs)?).map_err(refused)?;
+    font.add_table(&hhea(glyphs)?).map_err(refused)?;
+    font.add_table(&hmtx(glyphs)?).map_err(refused)?;
     font.add_table(&os2(face)?).map_err(refused)?;
     font.add_table(&cmap(face)?).map_err(refused)?;
     font.add_table(&name(face)).map_err(refused)?;
@@ -71,7 +100,7 @@ pub fn truetype(face: &Face) -> Result<Vec<u8>, Error> {
     if !face.kerning.is_empty() {
         font.add_table(&gpos(face)?).map_err(refused)?;
     }
-    Ok(font.build())
+    Ok(())
 }
 
 fn refused(why: impl std::fmt::Display) -> Error {
@@ -209,7 +238,7 @@ fn hmtx(glyphs: &[Outline<'_>]) -> Result<Hmtx, Error> {
     Ok(Hmtx::new(metrics, Vec::new()))
 }
 
-fn maxp(glyphs: &[Outline<'_>]) -> Result<Maxp, Error> {
+fn maxp_truetype(glyphs: &[Outline<'_>]) -> Result<Maxp, Error> {
     let points = glyphs
         .iter()
         .map(|g| g.contours.iter().map(Vec::len).sum())
@@ -309,23 +338,21 @@ fn post(face: &Face) -> Post {
 
 fn name(face: &Face) -> Name {
     let version = format!("Version {}", face.version);
-    let unique = format!("{}; Brigaroe Regular", face.version);
+    let unique = format!("{}; {}", face.version, names::FULL);
+    // In order of their numbers, as the table wants them.
     let entries: [(NameId, &str); 12] = [
-        (
-            NameId::COPYRIGHT_NOTICE,
-            "Copyright 2026 The Counterpoise authors",
-        ),
-        (NameId::FAMILY_NAME, "Brigaroe"),
-        (NameId::SUBFAMILY_NAME, "Regular"),
+        (NameId::COPYRIGHT_NOTICE, names::COPYRIGHT),
+        (NameId::FAMILY_NAME, names::FAMILY),
+        (NameId::SUBFAMILY_NAME, names::STYLE),
         (NameId::UNIQUE_ID, &unique),
-        (NameId::FULL_NAME, "Brigaroe Regular"),
+        (NameId::FULL_NAME, names::FULL),
         (NameId::VERSION_STRING, &version),
-        (NameId::POSTSCRIPT_NAME, "Brigaroe-Regular"),
-        (NameId::MANUFACTURER, "Ebbgate Letters"),
-        (NameId::DESIGNER, "x"),
-        (NameId::DESCRIPTION, "x"),
-        (NameId::LICENSE_DESCRIPTION, include_str!("../../LICENSE")),
-        (NameId::SAMPLE_TEXT, "x"),
+        (NameId::POSTSCRIPT_NAME, names::POSTSCRIPT),
+        (NameId::MANUFACTURER, names::FOUNDRY),
+        (NameId::DESIGNER, names::ARTIST),
+        (NameId::DESCRIPTION, face.description),
+        (NameId::LICENSE_DESCRIPTION, names::LICENCE),
+        (NameId::SAMPLE_TEXT, names::SAMPLE),
     ];
     Name::new(
         entries

@@ -40,7 +40,7 @@ fn tailed(x: f64, y: f64) -> kurbo::BezPath {
         .turn(x + r, y - 4.0, FULL)
         .curve((0.0, -92.0), (70.0, 38.0), x - r - 4.0, y - 3.0 * r)
         .line(x - r - 14.0, y - 3.0 * r + 26.0)
-        .curve((52.0, 34.0), (10.0, -40.0), x - 2.0, y - r)
+        .curve((52.0, 34.0), (0.0, -34.0), x + 4.0, y - r)
         .turn(x - r, y, FULL)
         .close()
 }
@@ -49,17 +49,31 @@ pub(crate) fn comma() -> Drawing {
     Drawing::ink(tailed(0.0, LOW))
 }
 
-pub(crate) fn hyphen() -> Drawing {
+pub(crate) fn semicolon() -> Drawing {
+    comma().and_ink(dot(0.0, X - DOT / 2.0 - 12.0).contour())
+}
+
+/// A level stroke waisted as the stems are.
+fn level(width: f64) -> Drawing {
+    let middle = width / 2.0;
     Drawing::ink(
         Pen::at(0.0, 206.0)
             .line(0.0, 294.0)
-            .narrow_level(126.0, 286.0)
-            .widen_level(252.0, 294.0)
-            .line(252.0, 206.0)
-            .narrow_level(126.0, 214.0)
+            .narrow_level(middle, 286.0)
+            .widen_level(width, 294.0)
+            .line(width, 206.0)
+            .narrow_level(middle, 214.0)
             .widen_level(0.0, 206.0)
             .close(),
     )
+}
+
+pub(crate) fn hyphen() -> Drawing {
+    level(252.0)
+}
+
+pub(crate) fn dash() -> Drawing {
+    level(436.0)
 }
 
 pub(crate) fn exclamation() -> Drawing {
@@ -121,7 +135,7 @@ pub(crate) fn quote_double_right() -> Drawing {
 }
 
 /// Turned about the height that leaves its tail's end at the cap line.
-const TURNED: f64 = 2.0 * CAP - 190.0;
+const TURNED: f64 = 2.0 * CAP - 190.0 + 8.0 - 24.0;
 
 pub(crate) fn quote_left() -> Drawing {
     quote_right().turned(TURNED)
@@ -136,7 +150,7 @@ pub(crate) fn ampersand() -> Drawing {
         Pen::at(112.0, 556.0)
             .turn_up(270.0, CAP + OVER, FULL)
             .turn(424.0, 574.0, FULL)
-            .curve((0.0, -70.0), (74.0, 52.0), 326.0, 408.0)
+            .curve((0.0, -54.0), (74.0, 52.0), 326.0, 408.0)
             .line(478.0, 236.0)
             .curve((32.0, 46.0), (-6.0, -54.0), 530.0, 380.0)
             .line(636.0, 380.0)
@@ -155,7 +169,7 @@ pub(crate) fn ampersand() -> Drawing {
             .curve((0.0, 50.0), (-36.0, 0.0), 268.0, 646.0)
             .curve((36.0, 0.0), (0.0, 44.0), 328.0, 572.0)
             .curve((0.0, -46.0), (44.0, 26.0), 262.0, 474.0)
-            .curve((-34.0, 34.0), (0.0, -40.0), 208.0, 560.0)
+            .curve((-36.0, 25.0), (0.0, -40.0), 208.0, 560.0)
             .close(),
     )
     .counter(

@@ -1,6 +1,6 @@
-//! From drawn curves to TrueType points: quadratic splines on whole units.
+//! From drawn curves to the points of a font file, on whole units.
 
-use kurbo::{BezPath, CubicBez, PathEl, Point, Vec2};
+use kurbo::{BezPath, CubicBez, PathEl, Point, QuadBez, Vec2};
 
 use crate::error::Error;
 
@@ -12,15 +12,30 @@ const SPLINE_ERROR: f64 = 0.3;
 /// A joint counts as drawn smooth below this turn, in radians (half a degree).
 const SMOOTH: f64 = 0.0087;
 
-/// One point of a TrueType contour.
+/// One point of a contour in a font file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Knot {
+pub(crate) struct Knot {
     /// Distance from the glyph's origin, to the right.
-    pub x: i16,
+    pub(crate) x: i16,
     /// Height above the baseline.
-    pub y: i16,
+    pub(crate) y: i16,
     /// Whether the contour passes through the point.
-    pub on: bool,
+    pub(crate) on: bool,
+}
+
+impl Knot {
+    fn point(self) -> Point {
+        Point::new(f64::from(self.x), f64::from(self.y))
+    }
+}
+
+/// The curves that an outline format knows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Curves {
+    /// TrueType: quadratic splines, any number of handles in a row.
+    Quadratic,
+    /// CFF: cubics, two handles in a row.
+    Cubic,
 }
 
 #[derive(Clone, Copy, Debug)]
@@ -29,11 +44,12 @@ struct Drawn {
     on: bool,
 }
 
-/// The closed contours of a path as TrueType points.
+/// The closed contours of a path as points of a font file, each beginning with
+/// an on-curve point.
 ///
 /// # Errors
 /// When a contour is open, or a curve cannot be brought onto a spline.
-pub(crate) fn knots(path: &BezPath, letter: &str) -> Result<Vec<Vec<Knot>>, Error> {
+pub(crate) fn knots(path: &BezPath, curves: Curves, letter: &str) -> Result<Vec<Vec<Knot>>, Error> {
     let mut contours = Vec::new();
     let mut open: Option<Vec<Drawn>> = None;
     for element in path.elements() {
@@ -41,16 +57,27 @@ pub(crate) fn knots(path: &BezPath, letter: &str) -> Result<Vec<Vec<Knot>>, Erro
             (PathEl::MoveTo(at), None) => open = Some(vec![Drawn { at, on: true }]),
             (PathEl::LineTo(at), Some(points)) => points.push(Drawn { at, on: true }),
             (PathEl::QuadTo(handle, at), Some(points)) => {
-                points.push(Drawn {
-                    at: handle,
-                    on: false,
-                });
+                let from = points.last().map_or(at, |p| p.at);
+                match curves {
+                    Curves::Quadratic => handles(points, &[handle]),
+                    Curves::Cubic => {
+                        let raised = QuadBez::new(from, handle, at).raise();
+                        handles(points, &[raised.p1, raised.p2]);
+                    }
+                }
                 points.push(Drawn { at, on: true });
             }
             (PathEl::CurveTo(a, b, at), Some(points)) => {
                 let from = points.last().map_or(at, |p| p.at);
-                spline(CubicBez::new(from, a, b, at), points)
-                    .ok_or_else(|| Error::NoSpline(letter.into()))?;
+                match curves {
+                    Curves::Quadratic => {
+                        let inner = spline(CubicBez::new(from, a, b, at))
+                            .ok_or_else(|| Error::NoSpline(letter.into()))?;
+                        handles(points, &inner);
+                    }
+                    Curves::Cubic => handles(points, &[a, b]),
+                }
+                points.push(Drawn { at, on: true });
             }
             (PathEl::ClosePath, Some(points)) => {
                 contours.push(whole(closed(points)));
@@ -65,17 +92,45 @@ pub(crate) fn knots(path: &BezPath, letter: &str) -> Result<Vec<Vec<Knot>>, Erro
     }
 }
 
-/// Appends a cubic as off-curve points, ending with its on-curve end.
-fn spline(cubic: CubicBez, points: &mut Vec<Drawn>) -> Option<()> {
+/// How many handles a cubic takes as a quadratic spline.
+pub(crate) fn handle_count(cubic: CubicBez) -> usize {
+    spline(cubic).map_or(0, |handles| handles.len())
+}
+
+/// The outline that TrueType points draw: between two handles in a row lies an
+/// on-curve point, halfway.
+pub(crate) fn outline(contours: &[Vec<Knot>]) -> BezPath {
+    let mut path = BezPath::new();
+    for contour in contours {
+        let Some(first) = contour.first() else {
+            continue;
+        };
+        path.move_to(first.point());
+        let mut handle: Option<Point> = None;
+        for knot in contour.iter().skip(1).chain([first]) {
+            let at = knot.point();
+            match (handle, knot.on) {
+                (None, true) => path.line_to(at),
+                (Some(h), true) => path.quad_to(h, at),
+                (None, false) => {}
+                (Some(h), false) => path.quad_to(h, h.midpoint(at)),
+            }
+            handle = (!knot.on).then_some(at);
+        }
+        path.close_path();
+    }
+    path
+}
+
+fn handles(points: &mut Vec<Drawn>, at: &[Point]) {
+    points.extend(at.iter().map(|&at| Drawn { at, on: false }));
+}
+
+/// The handles of the quadratic spline that stands for a cubic.
+fn spline(cubic: CubicBez) -> Option<Vec<Point>> {
     let quads = cubic.approx_spline(SPLINE_ERROR)?;
-    let handles = quads.points();
-    let inner = handles.get(1..handles.len().checked_sub(1)?)?;
-    points.extend(inner.iter().map(|&at| Drawn { at, on: false }));
-    points.push(Drawn {
-        at: cubic.p3,
-        on: true,
-    });
-    Some(())
+    let points = quads.points();
+    Some(points.get(1..points.len().checked_sub(1)?)?.to_vec())
 }
 
 /// Without the last point when it repeats the first.

@@ -28,11 +28,11 @@ pub(crate) const APEX: f64 = 14.0;
 pub(crate) const APEX_X: f64 = 11.0;
 
 /// Capital stem at its waist.
-pub(crate) const STEM: f64 = 106.0;
+pub(crate) const STEM: f64 = 104.0;
 /// Lower case stem at its waist.
-pub(crate) const STEM_X: f64 = 97.0;
+pub(crate) const STEM_X: f64 = 95.0;
 /// How far a stroke's end stands out on each side beyond its waist.
-pub(crate) const FLARE: f64 = 8.0;
+pub(crate) const FLARE: f64 = 10.0;
 /// Capital bar where it leaves its stem.
 pub(crate) const BAR: f64 = 80.0;
 
