@@ -4,6 +4,7 @@
 //! [`letter`] takes every measure of one glyph.
 
 mod contrast;
+pub mod darkness;
 pub mod drawing;
 mod guides;
 mod heights;

@@ -1,0 +1,89 @@
+//! Darkness: how much of a letter's place is ink, by the ruler and to an eye
+//! that sees the line blurred.
+//!
+//! # Of one letter
+//! [`Darkness`] is the ink as a share of the letter's own box and of its body:
+//! the advance width by the [`Band`] between baseline and x-height, or cap
+//! height for capitals and figures. Areas are exact (Green's theorem on the
+//! curves, cut at the band's edges) where contours do not overlap; where they
+//! do, they are summed as [`Outline::ink_area`] says. That darkness is ink over
+//! body is a model of ours; no published figure says how even is even.
+//!
+//! # Of a line
+//! [`look`] draws a line of letters as ink coverage, blurs it as [`Eye`] says,
+//! and tells for every letter how dark its body looks beside its neighbours
+//! and its word ([`Shade`]), and which one stands out ([`Sight::standout`]).
+
+mod band;
+mod blur;
+mod clip;
+mod coverage;
+mod eye;
+mod grid;
+mod page;
+mod shade;
+mod sight;
+
+pub use band::Band;
+pub use blur::Blurred;
+pub use eye::Eye;
+pub use shade::{STANDS_OUT, Shade};
+pub use sight::{LineLetter, Sight, look};
+
+use crate::outline::Outline;
+use kurbo::{PathSeg, Point, Rect};
+
+/// Coordinates beyond this, font units, are no letter's: units per em end at
+/// 16384. Past it areas would lose digits that matter.
+const MOST_COORDINATE: f64 = 1e7;
+
+/// How much of a letter's place is ink.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Darkness {
+    /// Ink as a share of the letter's own box, 0 to 1; `None` without ink.
+    /// Spacing has no part in it.
+    pub of_box: Option<f64>,
+    /// Area of the ink inside the band, square units; `None` of a letter
+    /// without a band.
+    pub band_ink: Option<f64>,
+    /// Ink inside the band as a share of advance width by band height: 0 to 1,
+    /// more only if ink reaches past the advance. `None` without a band or an
+    /// advance.
+    pub of_body: Option<f64>,
+}
+
+/// The darkness of a letter. `ink_area` is the outline's own
+/// ([`Outline::ink_area`]), which whoever measures a letter has taken already.
+pub fn darkness(outline: &Outline, ink_area: f64, advance: f64, band: Option<Band>) -> Darkness {
+    let Some(bounds) = sound_bounds(outline) else {
+        return Darkness::default();
+    };
+    let share = |ink: f64, place: f64| {
+        let share = ink / place;
+        (place > 0.0 && share.is_finite()).then_some(share)
+    };
+    let band_ink = band.map(|band| match band.holds(bounds) {
+        true => ink_area,
+        false => clip::clipped(outline, band).ink_area(),
+    });
+    Darkness {
+        of_box: share(ink_area, bounds.area()),
+        band_ink,
+        of_body: band.and_then(|b| share(band_ink?, advance * b.height())),
+    }
+}
+
+/// The box of an outline with ink, all of whose points are numbers that a
+/// letter could have.
+fn sound_bounds(outline: &Outline) -> Option<Rect> {
+    let fits = |p: Point| p.x.abs() <= MOST_COORDINATE && p.y.abs() <= MOST_COORDINATE;
+    let sound = outline.segments().iter().all(|s| match s.path_seg() {
+        PathSeg::Line(l) => fits(l.p0) && fits(l.p1),
+        PathSeg::Quad(q) => fits(q.p0) && fits(q.p1) && fits(q.p2),
+        PathSeg::Cubic(c) => fits(c.p0) && fits(c.p1) && fits(c.p2) && fits(c.p3),
+    });
+    sound.then(|| outline.bounds()).flatten()
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,143 @@
+//! How dark each letter of a line looks, and which one stands out.
+
+use super::Band;
+use crate::measure::median;
+use kurbo::Rect;
+
+/// A letter stands out from this many spreads on. With [`LEAST_SPREAD`] that is
+/// a difference of at least 3%, the just noticeable difference of a length
+/// (Weber fraction, textbook value), taken over for darkness for want of a
+/// published one.
+pub const STANDS_OUT: f64 = 3.0;
+
+/// The least spread that a line is credited with, as a share of its median
+/// darkness: in a line of equal letters any trifle would stand out otherwise.
+const LEAST_SPREAD: f64 = 0.01;
+
+/// Scales a median absolute deviation to the standard deviation of a normal
+/// scatter: 1 / the 75th percentile of the standard normal distribution.
+const MAD_TO_SD: f64 = 1.4826;
+
+/// With fewer letters none can stand out from the rest.
+const LEAST_LETTERS: usize = 3;
+
+/// Width of the window that is a letter's word, in letter sizes (common
+/// practice, no source: words of a text have about five letters).
+const WORD: f64 = 5.0;
+
+/// Bodies further apart than this share of the letter size are of two words: a
+/// word space is wider, a kern is less (common practice, no source).
+const WORD_GAP: f64 = 0.25;
+
+/// How dark a letter of a line looks, after the blur. Shares of ink, 0 to 1.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Shade {
+    /// Mean over the letter's body, its advance width by its band. At a word's
+    /// end the letter is read as if another of its kind stood beside it, so
+    /// that the white of the space does not make it light.
+    pub mean: f64,
+    /// The darkest spot of the body.
+    pub peak: f64,
+    /// `mean` of the letters next to it in its word, averaged; `None` of a
+    /// letter that stands alone.
+    pub neighbours: Option<f64>,
+    /// `mean` of the other letters whose middles lie within half a word's width
+    /// (five letter sizes) of its own, averaged by advance width; `None` if
+    /// there are none.
+    pub word: Option<f64>,
+    /// How far `mean` is from the line's median, in spreads (median absolute
+    /// deviation, scaled to a standard deviation, at least 1% of the median):
+    /// positive is darker. `None` in a line of fewer than three letters or of
+    /// no ink.
+    pub deviation: Option<f64>,
+}
+
+/// Where a letter's body stands on the line.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Place {
+    /// The letter's number in the line.
+    pub(super) letter: usize,
+    pub(super) from: f64,
+    pub(super) to: f64,
+    pub(super) band: Band,
+}
+
+impl Place {
+    /// The body: advance width by band.
+    pub(super) fn rect(&self) -> Rect {
+        Rect::new(self.from, self.band.from(), self.to, self.band.to())
+    }
+}
+
+/// Whether a body follows on from the one before it in one word.
+pub(super) fn follows(before: &Place, after: &Place, letter_size: f64) -> bool {
+    after.from - before.to <= WORD_GAP * letter_size
+}
+
+/// Sets each letter's shade beside the others'. `places` are in order along the
+/// line, and `seen` holds the mean and the peak of each.
+pub(super) fn shades(places: &[Place], seen: &[(f64, f64)], letter_size: f64) -> Vec<Shade> {
+    let means: Vec<f64> = seen.iter().map(|s| s.0).collect();
+    let words = word_means(places, &means, letter_size);
+    let deviations = deviations(&means);
+    let beside = |i: usize, j: usize| {
+        let (first, second) = (i.min(j), i.max(j));
+        follows(places.get(first)?, places.get(second)?, letter_size).then(|| means[j])
+    };
+    (0..places.len())
+        .map(|i| {
+            let left = i.checked_sub(1).and_then(|j| beside(i, j));
+            Shade {
+                mean: means[i],
+                peak: seen[i].1,
+                neighbours: match (left, beside(i, i + 1)) {
+                    (Some(a), Some(b)) => Some(0.5 * (a + b)),
+                    (one, other) => one.or(other),
+                },
+                word: words[i],
+                deviation: deviations.as_ref().map(|d| d[i]),
+            }
+        })
+        .collect()
+}
+
+/// Every letter's robust distance from the line's median.
+fn deviations(means: &[f64]) -> Option<Vec<f64>> {
+    if means.len() < LEAST_LETTERS {
+        return None;
+    }
+    let middle = median(&mut means.to_vec());
+    let mut off: Vec<f64> = means.iter().map(|m| (m - middle).abs()).collect();
+    let spread = (MAD_TO_SD * median(&mut off)).max(LEAST_SPREAD * middle);
+    (spread > 0.0).then(|| means.iter().map(|m| (m - middle) / spread).collect())
+}
+
+/// The mean darkness of the letters around each, itself left out.
+fn word_means(places: &[Place], means: &[f64], letter_size: f64) -> Vec<Option<f64>> {
+    let middle = |p: &Place| 0.5 * (p.from + p.to);
+    let mut order: Vec<usize> = (0..places.len()).collect();
+    order.sort_by(|&a, &b| middle(&places[a]).total_cmp(&middle(&places[b])));
+    // Sums up to each letter, of advance and of ink, so that no window is
+    // summed anew however many letters it holds.
+    let mut sums = vec![(0.0, 0.0)];
+    let (mut advance, mut ink) = (0.0, 0.0);
+    for &i in &order {
+        let width = places[i].to - places[i].from;
+        advance += width;
+        ink += width * means[i];
+        sums.push((advance, ink));
+    }
+    let mut words = vec![None; places.len()];
+    for &i in &order {
+        let (at, half) = (middle(&places[i]), 0.5 * WORD * letter_size);
+        let first = order.partition_point(|&j| middle(&places[j]) < at - half);
+        let past = order.partition_point(|&j| middle(&places[j]) <= at + half);
+        let own = places[i].to - places[i].from;
+        if past - first > 1 {
+            let advance = sums[past].0 - sums[first].0 - own;
+            let ink = sums[past].1 - sums[first].1 - own * means[i];
+            words[i] = (advance > 0.0).then(|| ink / advance);
+        }
+    }
+    words
+}

@@ -1,0 +1,161 @@
+//! A line of letters, drawn, blurred and read.
+
+use super::blur::Blurred;
+use super::coverage::Brush;
+use super::grid::Grid;
+use super::page::{Page, Sides};
+use super::shade::{Place, STANDS_OUT, Shade, follows, shades};
+use super::{Band, Eye, MOST_COORDINATE, sound_bounds};
+use crate::outline::Outline;
+use kurbo::{Rect, Vec2};
+
+/// A pixel wider than this many standard deviations of the blur reads no
+/// letter: a line spread so far that the picture is coarser has no figures.
+const COARSEST: f64 = 1.0;
+
+/// A letter of a line.
+#[derive(Debug, Clone, Copy)]
+pub struct LineLetter<'a> {
+    /// Its shape, baseline at 0.
+    pub outline: &'a Outline,
+    /// Where its origin stands along the line, font units.
+    pub x: f64,
+    /// Its advance width, font units.
+    pub advance: f64,
+    /// The band in which its darkness is read; without one it is drawn, and
+    /// darkens its neighbours, but has no figure.
+    pub band: Option<Band>,
+}
+
+/// What a blurred eye sees of a line.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sight {
+    /// The line, blurred.
+    pub blurred: Blurred,
+    /// How dark each letter looks, in the order given. `None` of a letter that
+    /// has no ink, no advance width or no band, whose numbers are no letter's,
+    /// or of every letter where the line is too long to be drawn finely enough.
+    pub shades: Vec<Option<Shade>>,
+}
+
+impl Sight {
+    /// The letter that stands out most, and by how many spreads (positive is
+    /// darker); `None` if all lie within [`STANDS_OUT`] of them.
+    pub fn standout(&self) -> Option<(usize, f64)> {
+        self.shades
+            .iter()
+            .enumerate()
+            .filter_map(|(i, s)| Some((i, s.as_ref()?.deviation?)))
+            .filter(|(_, d)| d.abs() >= STANDS_OUT)
+            .max_by(|a, b| a.1.abs().total_cmp(&b.1.abs()))
+    }
+}
+
+/// Looks at a line of letters; `None` of a line without ink.
+///
+/// # Method and limits
+/// Ink coverage on a grid of three pixels to a standard deviation of the blur,
+/// letters that lie over each other counted once. A letter's `mean` is the
+/// blurred coverage summed over its body: ink near the body's edges leaks out
+/// and that of the neighbours leaks in. Since the blur is narrower than a
+/// letter, it lies close to the plain share of ink in the body
+/// ([`super::Darkness::of_body`]) and differs by how near the neighbours' ink
+/// stands. It measures the darkness of text, weight and fit together; it does
+/// not know that an m is darker than an r in every good face: in a line of
+/// unlike letters the one that stands out may do so by its nature. Like letters,
+/// or a letter against its usual self, are what it judges well.
+///
+/// A grid has at most 2,097,152 pixels (8 MiB of coverage, thrice that while
+/// it is blurred), and letters that lie over each other are drawn on no more
+/// than twice as many; a longer line is drawn coarser.
+pub fn look(letters: &[LineLetter<'_>], eye: Eye) -> Option<Sight> {
+    look_with(letters, eye, Grid::fit)
+}
+
+/// As [`look`], on a grid of the caller's making.
+pub(super) fn look_with(
+    letters: &[LineLetter<'_>],
+    eye: Eye,
+    fit: impl Fn(&[Rect], f64) -> Option<Grid>,
+) -> Option<Sight> {
+    let drawn: Vec<(usize, Rect)> = letters
+        .iter()
+        .enumerate()
+        .filter(|(_, l)| l.x.abs() <= MOST_COORDINATE)
+        .filter_map(|(i, l)| Some((i, sound_bounds(l.outline)?)))
+        .collect();
+    let mut bodies: Vec<Place> = drawn
+        .iter()
+        .filter_map(|&(letter, _)| {
+            let LineLetter { x, advance, .. } = letters[letter];
+            let band = letters[letter].band?;
+            (advance > 0.0 && advance <= MOST_COORDINATE).then_some(Place {
+                letter,
+                from: x,
+                to: x + advance,
+                band,
+            })
+        })
+        .collect();
+    bodies.sort_by(|a, b| a.from.total_cmp(&b.from));
+
+    let mut places: Vec<Rect> = drawn
+        .iter()
+        .map(|&(i, bounds)| bounds + Vec2::new(letters[i].x, 0.0))
+        .collect();
+    places.extend(bodies.iter().map(Place::rect));
+    let grid = fit(&places, eye.sigma())?;
+    if grid.pixel > COARSEST * eye.sigma() {
+        bodies.clear();
+    }
+
+    let mut page = Page::new(grid, eye.sigma());
+    let ends = ends(&bodies, eye, letters.len());
+    let mut imagined = vec![0.0; letters.len()];
+    let mut brush = Brush::new();
+    for &(i, bounds) in &drawn {
+        let letter = &letters[i];
+        let tile = brush.draw(letter.outline, bounds, letter.x, page.grid());
+        page.lay(tile);
+        if let Some((body, sides)) = ends[i] {
+            imagined[i] = page.imagined(tile, body, sides);
+        }
+    }
+
+    let blurred = page.blurred();
+    let seen: Vec<(f64, f64)> = bodies
+        .iter()
+        .map(|place| {
+            let mean = page.mean(place.rect()) + imagined[place.letter];
+            (mean.min(1.0), blurred.peak(place.rect()))
+        })
+        .collect();
+    let mut all = vec![None; letters.len()];
+    for (place, shade) in bodies.iter().zip(shades(&bodies, &seen, eye.letter_size())) {
+        all[place.letter] = Some(shade);
+    }
+    Some(Sight {
+        blurred,
+        shades: all,
+    })
+}
+
+/// The letters at which a word begins or ends, by their number in the line.
+fn ends(bodies: &[Place], eye: Eye, letters: usize) -> Vec<Option<(Rect, Sides)>> {
+    let mut ends = vec![None; letters];
+    for (i, place) in bodies.iter().enumerate() {
+        let apart = |before: Option<&Place>, after: Option<&Place>| match (before, after) {
+            (Some(before), Some(after)) => !follows(before, after, eye.letter_size()),
+            _ => true,
+        };
+        let previous = i.checked_sub(1).and_then(|j| bodies.get(j));
+        let sides = Sides {
+            before: apart(previous, Some(place)),
+            after: apart(Some(place), bodies.get(i + 1)),
+        };
+        if sides != Sides::default() {
+            ends[place.letter] = Some((place.rect(), sides));
+        }
+    }
+    ends
+}
