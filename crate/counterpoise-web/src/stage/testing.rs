@@ -123,6 +123,7 @@ fn report(glyph: u16) -> LetterReport {
         top: None,
         foot: None,
         strokes: Vec::new(),
+        figures: Default::default(),
         deviations: Vec::new(),
         trouble: None,
     }

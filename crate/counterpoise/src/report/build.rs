@@ -1,12 +1,15 @@
 //! From the rooms' own types to the boundary's.
 
+use super::figures::{figures, member};
+use super::finite::Finite;
 use super::{
-    Bounds, Deviation, Embedding, Extremity, FontReport, Form, Guide, GuideKind, LetterReport,
-    Measure, Point, Stroke, StrokeKind, Thickness,
+    Bounds, Deviation, Embedding, Extremity, Figures, FontReport, Form, Guide, GuideKind, Item,
+    LetterReport, Measure, Point, Stroke, StrokeKind, Thickness,
 };
-use crate::font::{EmbeddingLevel, Font, GlyphId};
+use crate::font::{EmbeddingLevel, Font, GlyphId, Reader};
 use crate::judge::{self, Alphabet};
-use crate::measure::{self, Context, End, strokes};
+use crate::measure::{self, Context, End, Letter, Subject, strokes};
+use std::borrow::Cow;
 
 impl FontReport {
     /// What an opened font says of itself, and what its letters say.
@@ -89,13 +92,37 @@ impl LetterReport {
     /// Every measure of a glyph of a font. `character` is how the reader came
     /// to it; a glyph that cannot be read comes with its `trouble` instead.
     pub fn new(font: &Font, alphabet: &Alphabet, glyph: GlyphId, character: Option<char>) -> Self {
-        let reader = font.reader();
+        Self::read(&font.reader(), alphabet, Item { glyph, character })
+    }
+
+    /// As [`LetterReport::new`], with one reader for many letters.
+    pub fn read(reader: &Reader<'_>, alphabet: &Alphabet, item: Item) -> Self {
         let context = alphabet.context();
-        let base = Self {
-            glyph: glyph.0,
-            name: reader.glyph_name(glyph).map(str::to_owned),
-            character: character.map(String::from),
-            advance: reader.advance(glyph),
+        let letter = match member(alphabet, item.character, item.glyph) {
+            Some(member) => Cow::Borrowed(&member.letter),
+            None => match measure::letter(reader, item.glyph, context) {
+                Ok(letter) => Cow::Owned(letter),
+                Err(e) => return Self::troubled(reader, item, e.to_string()),
+            },
+        };
+        let report = Self::untroubled(reader, alphabet, item, &letter);
+        if report.finite() {
+            return report;
+        }
+        let sentence = format!(
+            "The measures of glyph {} are out of the range of numbers; it is left out.",
+            item.glyph.0
+        );
+        Self::troubled(reader, item, sentence)
+    }
+
+    /// A letter that could not be measured.
+    pub fn troubled(reader: &Reader<'_>, item: Item, sentence: String) -> Self {
+        Self {
+            glyph: item.glyph.0,
+            name: reader.glyph_name(item.glyph).map(str::to_owned),
+            character: item.character.map(String::from),
+            advance: reader.advance(item.glyph),
             left_bearing: None,
             right_bearing: None,
             bounds: None,
@@ -103,18 +130,14 @@ impl LetterReport {
             top: None,
             foot: None,
             strokes: Vec::new(),
+            figures: Figures::new(),
             deviations: Vec::new(),
-            trouble: None,
-        };
-        let letter = match measure::letter(&reader, glyph, context) {
-            Ok(letter) => letter,
-            Err(e) => {
-                return Self {
-                    trouble: Some(e.to_string()),
-                    ..base
-                };
-            }
-        };
+            trouble: Some(sentence),
+        }
+    }
+
+    fn untroubled(reader: &Reader<'_>, alphabet: &Alphabet, item: Item, letter: &Letter) -> Self {
+        let (context, character) = (alphabet.context(), item.character);
         let end = |end, e: Option<measure::Extremity>| {
             e.map(|e| Extremity {
                 form: e.form.into(),
@@ -125,6 +148,10 @@ impl LetterReport {
             })
         };
         Self {
+            glyph: item.glyph.0,
+            name: reader.glyph_name(item.glyph).map(str::to_owned),
+            character: character.map(String::from),
+            advance: letter.advance,
             left_bearing: letter.left_bearing(),
             right_bearing: letter.right_bearing(),
             bounds: letter.bounds.map(|b| Bounds {
@@ -137,13 +164,18 @@ impl LetterReport {
             top: end(End::Top, letter.top),
             foot: end(End::Foot, letter.foot),
             strokes: letter.strokes.iter().map(Stroke::from).collect(),
+            figures: figures(&Subject {
+                letter,
+                character,
+                context,
+            }),
             deviations: character
                 .map(|c| alphabet.deviations(c))
                 .unwrap_or_default()
                 .iter()
                 .map(Deviation::from)
                 .collect(),
-            ..base
+            trouble: None,
         }
     }
 }

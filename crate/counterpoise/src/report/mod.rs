@@ -3,10 +3,27 @@
 //! The page, scripts and exported files read these; the rooms below keep their
 //! own types. Lengths are font units, y up, baseline at 0; angles are degrees,
 //! anticlockwise from the direction of reading. A figure that could not be
-//! taken is `null`, never 0.
+//! taken is `null` or not there, never 0; none is NaN or infinite.
 
 mod build;
+mod choice;
+mod document;
+mod figures;
+mod finite;
+#[cfg(feature = "schema")]
+mod schema;
 
+pub use choice::{Choice, Chosen, Item};
+pub use document::{
+    Document, FileError, FontEntry, Program, QuantityReport, SCHEMA_NAME, SCHEMA_VERSION,
+    SchemaMark, Unit,
+};
+pub use figures::{Figures, FontFigures, Summary};
+#[cfg(feature = "schema")]
+pub use schema::schema;
+
+#[cfg(feature = "schema")]
+use schemars::JsonSchema;
 use serde::Serialize;
 #[cfg(feature = "typescript")]
 use ts_rs::TS;
@@ -17,6 +34,7 @@ pub type Point = [f64; 2];
 /// What a font file says of itself, and what its letters say.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
 #[serde(rename_all = "camelCase")]
 pub struct FontReport {
     /// Family name, as the file gives it; the file's name if it gives none.
@@ -35,7 +53,7 @@ pub struct FontReport {
     pub licence: Option<String>,
     /// Where the licence can be read.
     pub licence_url: Option<String>,
-    /// Embedding rights (OS/2 fsType), in words; `None` if the file has no OS/2 table.
+    /// Embedding rights (OS/2 fsType), in words; `null` if the file has no OS/2 table.
     pub embedding: Option<Embedding>,
     /// `"TrueType"`, `"CFF"` or `"CFF2"`.
     pub outlines: String,
@@ -60,6 +78,7 @@ pub struct FontReport {
 /// Embedding rights: OS/2 fsType (OpenType specification, OS/2 chapter).
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
 #[serde(rename_all = "camelCase")]
 pub struct Embedding {
     /// The raw bits.
@@ -73,6 +92,7 @@ pub struct Embedding {
 /// The horizontal lines that letters stand on or reach to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
 #[serde(rename_all = "camelCase")]
 pub enum GuideKind {
     /// Where flat-footed letters stand.
@@ -90,11 +110,12 @@ pub enum GuideKind {
 /// One guide: where the letters put it, and where the file says it is.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
 #[serde(rename_all = "camelCase")]
 pub struct Guide {
     /// Which line.
     pub kind: GuideKind,
-    /// Height as the letters are drawn; `None` if no letter shows it.
+    /// Height as the letters are drawn; `null` if no letter shows it.
     pub drawn: Option<f64>,
     /// The letters that it was taken from.
     pub from: String,
@@ -107,6 +128,7 @@ pub struct Guide {
 /// Shape of a letter's top or foot.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
 #[serde(rename_all = "camelCase")]
 pub enum Form {
     /// Ends in an edge that lies along the line.
@@ -120,6 +142,7 @@ pub enum Form {
 /// A letter's top or foot.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
 #[serde(rename_all = "camelCase")]
 pub struct Extremity {
     /// Flat, round or pointed.
@@ -130,13 +153,14 @@ pub struct Extremity {
     pub x: f64,
     /// Length of the flat edge; 0 for round and pointed ends.
     pub breadth: f64,
-    /// How far past its guide (outward positive); `None` if the font shows no such guide.
+    /// How far past its guide (outward positive); `null` if the font shows no such guide.
     pub overshoot: Option<f64>,
 }
 
 /// A thickness at one place on a stroke.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
 #[serde(rename_all = "camelCase")]
 pub struct Thickness {
     /// Perpendicular to the stroke.
@@ -150,6 +174,7 @@ pub struct Thickness {
 /// How a stroke runs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
 #[serde(rename_all = "camelCase")]
 pub enum StrokeKind {
     /// Straight and upright (along the font's slant).
@@ -165,6 +190,7 @@ pub enum StrokeKind {
 /// One stroke of a letter.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
 #[serde(rename_all = "camelCase")]
 pub struct Stroke {
     /// How it runs.
@@ -180,7 +206,7 @@ pub struct Stroke {
     pub marks: Vec<Thickness>,
     /// Length along the middle line.
     pub length: f64,
-    /// Direction in degrees, 0 level, 90 upright, in [0, 180); `None` for a curve.
+    /// Direction in degrees, 0 level, 90 upright, in [0, 180); `null` for a curve.
     pub angle: Option<f64>,
     /// The middle line.
     pub axis: Vec<Point>,
@@ -189,6 +215,7 @@ pub struct Stroke {
 /// Bounding box of the ink.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
 #[serde(rename_all = "camelCase")]
 pub struct Bounds {
     /// Left.
@@ -204,6 +231,7 @@ pub struct Bounds {
 /// What can be held against the other letters of the font.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
 #[serde(rename_all = "camelCase")]
 pub enum Measure {
     /// Thickness of the main stroke.
@@ -217,6 +245,7 @@ pub enum Measure {
 /// How far a letter stands from its class in this font.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
 #[serde(rename_all = "camelCase")]
 pub struct Deviation {
     /// What was measured.
@@ -234,6 +263,7 @@ pub struct Deviation {
 /// Every measure of one letter.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
 #[serde(rename_all = "camelCase")]
 pub struct LetterReport {
     /// Glyph index in the font.
@@ -244,7 +274,7 @@ pub struct LetterReport {
     pub character: Option<String>,
     /// Advance width.
     pub advance: f64,
-    /// White before the ink; `None` for a glyph without ink.
+    /// White before the ink; `null` for a glyph without ink.
     pub left_bearing: Option<f64>,
     /// White after the ink.
     pub right_bearing: Option<f64>,
@@ -258,6 +288,9 @@ pub struct LetterReport {
     pub foot: Option<Extremity>,
     /// Its strokes, longest first.
     pub strokes: Vec<Stroke>,
+    /// Its figures by the ids of the document's `quantities`, without those
+    /// that it does not have.
+    pub figures: Figures,
     /// How it stands to the others.
     pub deviations: Vec<Deviation>,
     /// What kept this glyph from being measured, in a sentence.
