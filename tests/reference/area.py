@@ -24,6 +24,8 @@ def filled_area(edges):
     # of points, steps as fine as they are serve as well and cost less.
     cuts = np.union1d(ends, even) if len(ends) < 2000 else np.linspace(ends[0], ends[-1], 4000)
     middle, half = (cuts[1:] + cuts[:-1]) / 2, (cuts[1:] - cuts[:-1]) / 2
+    # Between cuts that all but coincide, rounding could swap the heights.
+    middle, half = middle[half > 1e-9], half[half > 1e-9]
     heights = (middle[:, None] + half[:, None] * NODES).ravel()
     weights = (half[:, None] * WEIGHTS).ravel()
     ray, left, right, _, _ = ink(edges, heights)

@@ -15,18 +15,18 @@ from fontTools.pens.boundsPen import BoundsPen
 
 from area import filled_area
 from declared import declared
-from outlines import flatten, open_font, segments_of
+from outlines import draw, flatten, open_font, segments_of
 from stems import STEMS, crossbar, round_sides, stems
 
 
-def glyph_figures(glyphs, name):
+def glyph_figures(font, glyphs, name):
     """All figures of one glyph."""
     # A lone point draws nothing, so it does not stretch the ink.
     bounds = BoundsPen(glyphs, ignoreSinglePoints=True)
-    glyphs[name].draw(bounds)
+    draw(font, glyphs, name, bounds)
     area = AreaPen(glyphs)
-    glyphs[name].draw(area)
-    outline = segments_of(glyphs, name)
+    draw(font, glyphs, name, area)
+    outline = segments_of(font, glyphs, name)
     advance = glyphs[name].width
     box = bounds.bounds
     return {
@@ -44,7 +44,7 @@ def glyph_figures(glyphs, name):
 def all_glyphs(font):
     """Figures of every glyph, in the font's order."""
     glyphs = font.getGlyphSet()
-    return {"glyphs": [glyph_figures(glyphs, name) for name in font.getGlyphOrder()]}
+    return {"glyphs": [glyph_figures(font, glyphs, name) for name in font.getGlyphOrder()]}
 
 
 def all_stems(font):

@@ -4,6 +4,7 @@ import logging
 
 import numpy as np
 from fontTools.pens.basePen import BasePen
+from fontTools.pens.transformPen import TransformPen
 from fontTools.ttLib import TTFont
 
 # fontTools warns of oddities in good fonts; they are not this script's to report.
@@ -57,10 +58,25 @@ def open_font(path, face=0):
     return TTFont(path, fontNumber=face, lazy=True)
 
 
-def segments_of(glyphs, name):
+def draw(font, glyphs, name, pen):
+    """Draws the glyph `name` where it stands beside its origin.
+
+    A TrueType outline is moved so that its left edge lies at the left side
+    bearing of the hmtx table. fontTools does so for simple glyphs and not for
+    composites, which FreeType does move; so composites are moved here.
+    """
+    glyph = font["glyf"][name] if "glyf" in font else None
+    if glyph is not None and glyph.isComposite():
+        move = font["hmtx"][name][1] - glyph.xMin
+        if move:
+            pen = TransformPen(pen, (1, 0, 0, 1, move, 0))
+    glyphs[name].draw(pen)
+
+
+def segments_of(font, glyphs, name):
     """The glyph `name` as `Segments`."""
     pen = Segments(glyphs)
-    glyphs[name].draw(pen)
+    draw(font, glyphs, name, pen)
     return pen
 
 

@@ -25,7 +25,7 @@ def stems(font, glyphs, letter):
     name = (font.getBestCmap() or {}).get(ord(letter))
     if name is None:
         return None
-    edges = flatten(segments_of(glyphs, name).contours)
+    edges = flatten(segments_of(font, glyphs, name).contours)
     if not len(edges):
         return None
     bottom, top = edges[:, (1, 3)].min(), edges[:, (1, 3)].max()
@@ -65,7 +65,7 @@ def crossbar(font, glyphs):
     name = (font.getBestCmap() or {}).get(ord("H"))
     if name is None:
         return None
-    edges = flatten(segments_of(glyphs, name).contours)
+    edges = flatten(segments_of(font, glyphs, name).contours)
     if not len(edges):
         return None
     # A level ray through the drawing with x and y exchanged is an upright ray.
@@ -87,7 +87,7 @@ def round_sides(font, glyphs, letter):
     upright stem says of a round. None for a letter that is not two such contours.
     """
     name = (font.getBestCmap() or {}).get(ord(letter))
-    contours = segments_of(glyphs, name).contours if name else []
+    contours = segments_of(font, glyphs, name).contours if name else []
     if len(contours) != 2:
         return None
     boxes = [flatten([contour])[:, (0, 2)] for contour in contours]

@@ -8,7 +8,7 @@ use serde::de::DeserializeOwned;
 use std::collections::BTreeMap;
 use std::fmt;
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 /// Why there are no figures.
 #[derive(Debug)]
@@ -133,7 +133,7 @@ pub struct Stems {
 /// # Errors
 /// If the script fails.
 pub fn glyphs(path: &Path) -> Result<Glyphs, FiguresError> {
-    ask("glyphs", path)
+    one(ask("glyphs", &[path.to_owned()])?)
 }
 
 /// Figures of the stem letters of the font at `path`.
@@ -141,35 +141,65 @@ pub fn glyphs(path: &Path) -> Result<Glyphs, FiguresError> {
 /// # Errors
 /// If the script fails.
 pub fn stems(path: &Path) -> Result<Stems, FiguresError> {
-    ask("stems", path)
+    one(stems_of(&[path.to_owned()])?)
 }
 
-/// Runs the script, or reads what it said when font and scripts were the same:
-/// some thousand glyphs take fontTools ten seconds.
-fn ask<T: DeserializeOwned>(question: &str, path: &Path) -> Result<T, FiguresError> {
+/// Figures of the stem letters of many fonts, in their order.
+///
+/// # Errors
+/// If the script fails.
+pub fn stems_of(paths: &[PathBuf]) -> Result<Vec<Stems>, FiguresError> {
+    ask("stems", paths)
+}
+
+fn one<T>(answers: Vec<T>) -> Result<T, FiguresError> {
+    let first = answers.into_iter().next();
+    first.ok_or_else(|| FiguresError::Answer("it is empty".into()))
+}
+
+/// Runs the script over those fonts of which it has not yet said anything since
+/// font or scripts last changed: some thousand glyphs take fontTools ten seconds.
+fn ask<T: DeserializeOwned>(question: &str, paths: &[PathBuf]) -> Result<Vec<T>, FiguresError> {
     python::set_up()?;
-    let kept = place::target().join("reference-figures").join(format!(
-        "{question}-{}.json",
-        fingerprint(path).map_err(ClientError::from)?
-    ));
-    if let Some(answer) = fs::read(&kept)
-        .ok()
-        .and_then(|text| serde_json::from_slice(&text).ok())
-    {
-        return Ok(answer);
+    let folder = place::target().join("reference-figures");
+    fs::create_dir_all(&folder).map_err(ClientError::from)?;
+    let mut kept = Vec::new();
+    for path in paths {
+        let name = format!(
+            "{question}-{}.json",
+            fingerprint(path).map_err(ClientError::from)?
+        );
+        kept.push(folder.join(name));
     }
-    let text = python::script("figures.py", &[question, &path.to_string_lossy()])?;
-    let answers: Vec<serde_json::Value> =
-        serde_json::from_slice(&text).map_err(|e| FiguresError::Answer(e.to_string()))?;
-    let answer = answers
-        .into_iter()
-        .next()
-        .ok_or_else(|| FiguresError::Answer("it is empty".into()))?;
-    if let Some(folder) = kept.parent() {
-        fs::create_dir_all(folder).map_err(ClientError::from)?;
+    let fresh: Vec<usize> = (0..paths.len()).filter(|&i| !kept[i].exists()).collect();
+    if !fresh.is_empty() {
+        let names: Vec<String> = fresh
+            .iter()
+            .map(|&i| paths[i].to_string_lossy().into())
+            .collect();
+        let mut arguments = vec![question];
+        arguments.extend(names.iter().map(String::as_str));
+        let text = python::script("figures.py", &arguments)?;
+        let answers: Vec<serde_json::Value> = read(&text)?;
+        if answers.len() != fresh.len() {
+            return Err(FiguresError::Answer(format!("{} answers", answers.len())));
+        }
+        for (&i, answer) in fresh.iter().zip(answers) {
+            // Written beside and renamed: a check that runs at the same time
+            // must not read half an answer.
+            let part = kept[i].with_extension(format!("{}.part", std::process::id()));
+            fs::write(&part, answer.to_string())
+                .and_then(|()| fs::rename(&part, &kept[i]))
+                .map_err(ClientError::from)?;
+        }
     }
-    fs::write(&kept, answer.to_string()).map_err(ClientError::from)?;
-    serde_json::from_value(answer).map_err(|e| FiguresError::Answer(e.to_string()))
+    kept.iter()
+        .map(|file| read(&fs::read(file).map_err(ClientError::from)?))
+        .collect()
+}
+
+fn read<T: DeserializeOwned>(text: &[u8]) -> Result<T, FiguresError> {
+    serde_json::from_slice(text).map_err(|e| FiguresError::Answer(e.to_string()))
 }
 
 /// Changes with the font, the scripts and their libraries.

@@ -8,7 +8,9 @@
 //! | [`python`] | where does fontTools run? |
 //! | [`figures`] | what does fontTools say of a font? |
 //! | [`compare`] | do two figures agree? |
+//! | [`stems`] | which of our strokes is the stem that the scan found? |
 //! | [`panel`] | do stems agree with what hundreds of faces declare? |
+//! | [`forge`] | what of fonts that nobody would draw? |
 //!
 //! Nothing here is part of the product.
 
@@ -16,6 +18,9 @@ pub mod client;
 pub mod compare;
 pub mod fetch;
 pub mod figures;
+pub mod forge;
 pub mod manifest;
+pub mod panel;
 pub mod place;
 pub mod python;
+pub mod stems;

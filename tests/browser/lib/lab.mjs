@@ -1,0 +1,162 @@
+import { mkdirSync } from 'node:fs'
+import { join } from 'node:path'
+import { launch } from './chromium.mjs'
+import { dist, screenshots } from './place.mjs'
+import { serve } from './server.mjs'
+
+export const wide = { width: 1440, height: 900 }
+export const narrow = { width: 390, height: 844 }
+
+/** One browser and one server for a file of tests. */
+export async function house() {
+  const [server, browser] = await Promise.all([serve(dist), launch()])
+  return {
+    browser,
+    address: server.address,
+    /** Opens the lab in a fresh profile. What the page says in error fails the test at its end. */
+    async open(options = {}) {
+      const { returning = true, ...context_ } = options
+      const context = await browser.newContext({ viewport: wide, deviceScaleFactor: 1, ...context_ })
+      if (returning) {
+        await context.addInitScript(() => {
+          if (!localStorage.getItem('counterpoise.settings')) {
+            localStorage.setItem('counterpoise.settings', JSON.stringify({ visited: true }))
+          }
+        })
+      }
+      const page = await context.newPage()
+      const lab = new LabPage(page)
+      await page.goto(server.address)
+      return lab
+    },
+    async close() {
+      await browser.close()
+      await server.close()
+    },
+  }
+}
+
+/** The lab as a person uses it. */
+export class LabPage {
+  constructor(page) {
+    this.page = page
+    this.errors = []
+    page.on('pageerror', (error) => this.errors.push(String(error)))
+    page.on('console', (message) => {
+      if (message.type() === 'error') this.errors.push(message.text())
+    })
+    this.canvas = page.locator('canvas')
+    this.text = page.getByLabel('The line on the stage')
+    this.status = page.getByRole('status')
+    this.notice = page.getByRole('alert')
+    this.title = page.locator('file-line h2')
+  }
+
+  /** Waits for a font whose name contains this; the sample's if none is given. */
+  async ready(family = '') {
+    await this.page.waitForFunction((name) => {
+      const state = document.querySelector('lab-sheet')?.state
+      return state?.font && state.opening === null && state.font.report.family.includes(name)
+    }, family)
+    await this.frame()
+  }
+
+  /** Waits until what was asked has been drawn. */
+  async frame() {
+    await this.page.evaluate(
+      () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))),
+    )
+  }
+
+  /** The page's state, as it shows it. */
+  state() {
+    return this.page.evaluate(() => document.querySelector('lab-sheet').state)
+  }
+
+  async stage() {
+    return (await this.state()).stage
+  }
+
+  /** Drops files on the page: enters, hovers, lets go, all on one element. */
+  async drop(files, selector = 'body', release = true) {
+    const data = files.map(({ name, bytes }) => ({ name, text: bytes.toString('base64') }))
+    await this.page.evaluate(
+      ({ data, selector, release }) => {
+        const transfer = new DataTransfer()
+        for (const { name, text } of data) {
+          transfer.items.add(new File([Uint8Array.from(atob(text), (sign) => sign.charCodeAt(0))], name))
+        }
+        const target = document.querySelector(selector)
+        const send = (type) =>
+          target.dispatchEvent(new DragEvent(type, { dataTransfer: transfer, bubbles: true, composed: true, cancelable: true }))
+        send('dragenter')
+        send('dragover')
+        if (release) send('drop')
+      },
+      { data, selector, release },
+    )
+  }
+
+  async open(file, family) {
+    await this.drop([file])
+    await this.ready(family)
+  }
+
+  async setText(text) {
+    await this.text.fill(text)
+    await this.frame()
+  }
+
+  /** Where a letter's middle stands on the page, CSS pixels. */
+  async placeOf(index) {
+    const box = await this.canvas.boundingBox()
+    const { stage, font } = await this.state()
+    const item = stage.items[index]
+    const { scale, origin } = stage.view
+    const guide = font.report.guides.find((one) => one.kind === 'xHeight' && one.drawn != null)
+    const height = guide?.drawn ?? 0.5 * font.report.unitsPerEm
+    return {
+      x: box.x + origin[0] + scale * (item.x + item.advance / 2),
+      y: box.y + origin[1] - scale * (height / 2),
+      scale,
+    }
+  }
+
+  /** Drags with the mouse, in steps as a hand does. */
+  async drag(from, to, steps = 8) {
+    const { mouse } = this.page
+    await mouse.move(from.x, from.y)
+    await mouse.down()
+    await mouse.move(to.x, to.y, { steps })
+    await mouse.up()
+    await this.frame()
+  }
+
+  /** Drags with one finger, through the browser's own protocol. */
+  async touchDrag(from, to, steps = 8) {
+    const session = await this.page.context().newCDPSession(this.page)
+    const send = (type, touchPoints) => session.send('Input.dispatchTouchEvent', { type, touchPoints })
+    await send('touchStart', [from])
+    for (let step = 1; step <= steps; step += 1) {
+      const part = step / steps
+      await send('touchMove', [{ x: from.x + part * (to.x - from.x), y: from.y + part * (to.y - from.y) }])
+    }
+    await send('touchEnd', [])
+    await session.detach()
+    await this.frame()
+  }
+
+  async press(key) {
+    await this.page.keyboard.press(key)
+    await this.frame()
+  }
+
+  async picture(name) {
+    mkdirSync(screenshots, { recursive: true })
+    await this.page.screenshot({ path: join(screenshots, `${name}.png`) })
+  }
+
+  async close() {
+    await this.page.context().close()
+  }
+}

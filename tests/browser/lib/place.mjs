@@ -1,0 +1,9 @@
+import { fileURLToPath } from 'node:url'
+
+const at = (path) => fileURLToPath(new URL(`../../../${path}`, import.meta.url))
+
+export const root = at('')
+export const dist = at('www/dist/')
+export const fonts = at('target/test-fonts/')
+export const screenshots = at('target/screenshots/')
+export const pictures = at('www/pictures/')

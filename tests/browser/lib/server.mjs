@@ -1,0 +1,38 @@
+import { createReadStream } from 'node:fs'
+import { stat } from 'node:fs/promises'
+import { createServer } from 'node:http'
+import { extname, join, normalize, sep } from 'node:path'
+
+const kinds = {
+  '.css': 'text/css',
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript',
+  '.json': 'application/json',
+  '.png': 'image/png',
+  '.svg': 'image/svg+xml',
+  '.ttf': 'font/ttf',
+  '.wasm': 'application/wasm',
+}
+
+/** Serves a folder on loopback, as any static host would. */
+export async function serve(folder) {
+  const server = createServer(async (request, response) => {
+    const path = normalize(decodeURIComponent(new URL(request.url, 'http://host').pathname))
+    const file = join(folder, path.endsWith(sep) ? join(path, 'index.html') : path)
+    const found = file.startsWith(normalize(folder)) && (await stat(file).catch(() => null))
+    if (!found || !found.isFile()) {
+      response.writeHead(404).end()
+      return
+    }
+    response.writeHead(200, {
+      'content-type': kinds[extname(file)] ?? 'application/octet-stream',
+      'content-length': found.size,
+    })
+    createReadStream(file).pipe(response)
+  })
+  await new Promise((resolve) => server.listen(0, '127.0.0.1', resolve))
+  return {
+    address: `http://127.0.0.1:${server.address().port}/`,
+    close: () => new Promise((resolve) => server.close(resolve)),
+  }
+}

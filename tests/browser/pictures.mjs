@@ -1,0 +1,40 @@
+/** Makes the screenshots of the README, from the built page with its own sample. */
+import { mkdirSync, statSync } from 'node:fs'
+import { join } from 'node:path'
+import { house } from './lib/lab.mjs'
+import { pictures } from './lib/place.mjs'
+
+mkdirSync(pictures, { recursive: true })
+const home = await house()
+
+async function take(name, colorScheme, prepare) {
+  const lab = await home.open({ colorScheme, viewport: { width: 1360, height: 850 } })
+  await lab.ready()
+  await prepare(lab)
+  await lab.frame()
+  const path = join(pictures, `${name}-${colorScheme}.png`)
+  await lab.page.screenshot({ path })
+  console.log(`${path} ${Math.round(statSync(path).size / 1024)} KiB`)
+  await lab.close()
+}
+
+const line = async (lab) => {
+  await lab.setText('HOCERmong')
+  await lab.canvas.focus()
+  for (let presses = 0; presses < 5; presses += 1) await lab.press('n')
+}
+
+const over = async (lab) => {
+  await lab.setText('BRPn')
+  await lab.canvas.focus()
+  await lab.press('n')
+  await lab.press('p')
+  await lab.press('n')
+  await lab.press('s')
+}
+
+for (const scheme of ['light', 'dark']) {
+  await take('lab', scheme, line)
+  await take('laid-over', scheme, over)
+}
+await home.close()
