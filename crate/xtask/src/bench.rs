@@ -11,7 +11,7 @@
 //! greatest value that is allowed, or the greatest ratio where there is one.
 
 use crate::workshop::Workshop;
-use crate::{chromium, node, place, run};
+use crate::{browser, place, run};
 use anyhow::{Context, Result};
 use serde::Deserialize;
 use serde_json::Value;
@@ -54,16 +54,7 @@ pub(crate) fn run() -> Result<ExitCode> {
 
 fn commands() -> Result<Vec<Command>> {
     let mut commands = native()?;
-    let in_browser = place::browser_tests().join("bench.mjs");
-    if in_browser.is_file() {
-        Workshop::default().page()?;
-        node::install(&place::browser_tests(), "browser-tests")?;
-        let mut command = run::command("node", &place::browser_tests());
-        command
-            .arg(in_browser)
-            .env("CHROMIUM_PATH", chromium::find()?);
-        commands.push(command);
-    }
+    commands.push(browser::script(&Workshop::default(), "bench")?);
     Ok(commands)
 }
 

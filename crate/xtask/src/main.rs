@@ -7,6 +7,7 @@
 //! | `cargo lab-bench` | times the lab |
 //! | `cargo xtask types`, `wasm`, `page` | make one part of the build, and what it needs |
 //! | `cargo xtask size`, `tidy` | one check alone |
+//! | `cargo xtask pictures` | take the README's pictures anew |
 //!
 //! Each does its own set-up, and skips what is already made from the same
 //! sources. Nothing here is shipped.
@@ -18,6 +19,7 @@
 
 mod bench;
 mod bindings;
+mod browser;
 mod budget;
 mod chromium;
 mod count;
@@ -48,7 +50,8 @@ cargo lab [--no-open] [--port N]   build the page, serve it on this computer, op
 cargo lab-test [--only STEP]       run every check, or one step of them
 cargo lab-bench                    time the lab
 cargo xtask types|wasm|page        make one part of the build
-cargo xtask size|tidy              one check alone";
+cargo xtask size|tidy              one check alone
+cargo xtask pictures               take the README's pictures anew";
 
 fn main() -> ExitCode {
     match command(Parser::from_env()) {
@@ -76,6 +79,7 @@ fn command(mut arguments: Parser) -> Result<ExitCode> {
         "types" => make(&mut arguments, Workshop::types),
         "wasm" => make(&mut arguments, Workshop::wasm),
         "page" => make(&mut arguments, Workshop::page),
+        "pictures" => make(&mut arguments, browser::pictures),
         "size" => make(&mut arguments, budget::check),
         "tidy" => make(&mut arguments, |_| tidy::check()),
         "help" => {

@@ -2,7 +2,7 @@
 
 use crate::count::{self, Tally};
 use crate::workshop::Workshop;
-use crate::{budget, chromium, node, place, run, tidy};
+use crate::{browser, budget, node, place, run, tidy};
 use anyhow::{Context, Result, bail};
 use lexopt::{Arg, Parser, ValueExt};
 use std::fs;
@@ -28,7 +28,7 @@ const STEPS: [(&str, Check); 13] = [
     ("page-units", page_units),
     ("page", |shop| one(shop.page())),
     ("size", |shop| one(budget::check(shop))),
-    ("browser", browser),
+    ("browser", |shop| browser::test(shop, LIMIT)),
 ];
 
 /// Reads `--only STEP`.
@@ -166,25 +166,4 @@ fn page_units(shop: &Workshop) -> Result<Tally> {
     let report = fs::read_to_string(&report).context("the page's tests left no report")?;
     let tally = count::vitest(&report).context("the page's tests left no count")?;
     Ok(tally.of_run(ran.success))
-}
-
-fn browser(shop: &Workshop) -> Result<Tally> {
-    shop.page()?;
-    let folder = place::browser_tests();
-    node::install(&folder, "browser-tests")?;
-    // Says itself which fonts cannot be had here; the tests tell what that means for them.
-    let _ = run::run(run::cargo(&place::root()).args([
-        "run",
-        "--quiet",
-        "--package",
-        "counterpoise-checks",
-        "--bin",
-        "fetch-fonts",
-    ]));
-    let mut command = node::npm(&folder);
-    command
-        .args(["test", "--silent"])
-        .env("CHROMIUM_PATH", chromium::find()?);
-    let ran = run::watch(&mut command, LIMIT)?;
-    Ok(count::node_test(&ran.lines).of_run(ran.success))
 }

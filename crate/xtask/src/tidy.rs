@@ -110,9 +110,10 @@ fn names_folder(line: &str, folder: &str) -> bool {
 
 /// Links of a Markdown line that name a file which is not there.
 fn dead_links(line: &str, file: &Path) -> Vec<String> {
-    line.split("](")
-        .skip(1)
-        .filter_map(|rest| rest.split([')', ' ', '#']).next())
+    ["](", "src=\"", "srcset=\""]
+        .into_iter()
+        .flat_map(|opening| line.split(opening).skip(1))
+        .filter_map(|rest| rest.split([')', '"', ' ', '#']).next())
         .filter(|link| !link.is_empty() && !link.contains(':'))
         .filter(|link| !file.with_file_name(link).exists())
         .map(str::to_owned)
