@@ -1,0 +1,81 @@
+//! What the command says of itself.
+
+/// Where to read on, after wrong arguments.
+pub(crate) const POINTER: &str = "See `counterpoise --help`.";
+
+/// `counterpoise --help`.
+pub(crate) const PROGRAM: &str = "\
+Counterpoise measures the letters of fonts on their outlines: strokes, heights,
+widths and more. Fonts are only read, and nothing leaves this computer.
+
+Usage:
+  counterpoise measure PATH...   measure the fonts in files and folders
+  counterpoise schema            print the JSON Schema of what `measure --json` writes
+
+Options:
+  -h, --help       say this; after a command, say more of that command
+  -V, --version    say the version
+
+Examples:
+  counterpoise measure MyFont.otf
+  counterpoise measure MyFont.otf --letters HOno
+  counterpoise measure fonts/ --all --json --output measures.json
+";
+
+/// `counterpoise measure --help`.
+pub(crate) const MEASURE: &str = "\
+Measures the letters of fonts.
+
+Usage:
+  counterpoise measure PATH... [options]
+
+  PATH   A font file (.otf, .ttf, .otc, .ttc), or a folder. Folders are searched
+         with all that is in them for fonts, which are known by their ending or by
+         their first bytes. Hidden files and links to other folders are left out.
+
+Which letters:
+  --letters TEXT   measure the characters of TEXT, each once
+  --all            measure every glyph
+                   Without either: A to Z, a to z, 0 to 9.
+  --face N         of a file that holds several faces, measure the Nth
+                   Without it: the first, 1.
+
+What to write:
+  --json           one JSON document with every measure, instead of a table
+  --pretty         with --json: indented, for people to read
+  -o, --output FILE
+                   write to FILE, not to the terminal; it is put in place only
+                   when it is complete
+
+  -h, --help       say this
+
+The table is in font units, but for the contrast, which is a ratio. What each
+figure means stands in the JSON document, under \"quantities\".
+
+Exit codes:
+  0   all was measured
+  1   something could not be read; the rest was measured
+  2   the arguments cannot be followed; nothing was done
+  3   the result could not be written
+
+What could not be read is told in a sentence on standard error, and stands in
+the document too.
+
+Examples:
+  counterpoise measure MyFont.otf
+  counterpoise measure MyFont.otf --letters HOno
+  counterpoise measure Family.ttc --face 2 --all
+  counterpoise measure fonts/ --json --output measures.json
+";
+
+/// `counterpoise schema --help`.
+pub(crate) const SCHEMA: &str = "\
+Prints the JSON Schema (draft 2020-12) of the document that `counterpoise
+measure --json` writes.
+
+Usage:
+  counterpoise schema [-o FILE]
+
+  -o, --output FILE   write to FILE, not to the terminal
+  -h, --help          say this
+";

@@ -1,0 +1,108 @@
+//! `counterpoise`: the lab's measures over files and folders.
+//!
+//! | file | question it answers |
+//! |---|---|
+//! | [`arguments`], [`help`] | what was asked for? |
+//! | [`walk`] | which files are meant? |
+//! | [`open`] | what font is in this file? |
+//! | [`run`] | each font, each letter, in order, whatever fails on the way |
+//! | [`parallel`] | the same work on all processors |
+//! | [`json`], [`table`], [`words`] | how is it written? |
+//! | [`output`], [`progress`] | where to? |
+//!
+//! The document itself is the library's: [`counterpoise::report::Document`].
+
+mod arguments;
+mod guard;
+mod help;
+mod json;
+mod open;
+mod output;
+mod parallel;
+mod progress;
+mod run;
+mod table;
+mod walk;
+mod words;
+
+use arguments::{Command, Measure, Shape};
+use output::NotWritten;
+use run::Run;
+use std::fmt::Display;
+use std::io::{self, Write};
+use std::path::Path;
+use std::process::ExitCode;
+
+/// All was measured.
+const DONE: u8 = 0;
+/// Something could not be read; the rest was measured.
+const INCOMPLETE: u8 = 1;
+/// The arguments cannot be followed; nothing was done.
+const WRONG_ARGUMENTS: u8 = 2;
+/// What was measured could not be written.
+const NOT_WRITTEN: u8 = 3;
+
+fn main() -> ExitCode {
+    let code = match arguments::read(lexopt::Parser::from_env()) {
+        Ok(Command::Tell(text)) => {
+            written(output::write(None, |out| out.write_all(text.as_bytes())))
+        }
+        Ok(Command::Schema { output }) => {
+            written(output::write(output.as_deref(), json::write_schema))
+        }
+        Ok(Command::Measure(asked)) => measure(&asked),
+        Err(e) => {
+            say(&format!("{e}\n{}", help::POINTER));
+            WRONG_ARGUMENTS
+        }
+    };
+    ExitCode::from(code)
+}
+
+fn measure(asked: &Measure) -> u8 {
+    let found: Vec<_> = asked.paths.iter().flat_map(|p| walk::fonts(p)).collect();
+    if let Some(output) = &asked.output
+        && found.iter().any(|f| is_same_file(f.path(), output))
+    {
+        say(&format!(
+            "{} is one of the fonts to measure, and would be lost. Name another file to write to.",
+            output.display()
+        ));
+        return WRONG_ARGUMENTS;
+    }
+    let run = Run::new(asked, found);
+    let result = output::write(asked.output.as_deref(), |out| match asked.shape {
+        Shape::Table => table::write(&run, out),
+        Shape::Json { pretty } => json::write(&run, pretty, out),
+    });
+    run.progress().clear();
+    match written(result) {
+        DONE if run.is_incomplete() => INCOMPLETE,
+        code => code,
+    }
+}
+
+fn is_same_file(a: &Path, b: &Path) -> bool {
+    match (a.canonicalize(), b.canonicalize()) {
+        (Ok(a), Ok(b)) => a == b,
+        _ => false,
+    }
+}
+
+fn written(result: Result<(), NotWritten>) -> u8 {
+    match result {
+        Ok(()) => DONE,
+        // Whoever read has seen enough.
+        Err(e) if e.is_broken_pipe() => DONE,
+        Err(e) => {
+            say(&e);
+            NOT_WRITTEN
+        }
+    }
+}
+
+/// Says something to the person at the terminal.
+fn say(what: &dyn Display) {
+    // Nobody is left to be told that this cannot be said.
+    let _ = writeln!(io::stderr(), "{what}");
+}
