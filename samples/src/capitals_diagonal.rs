@@ -1,19 +1,40 @@
 //! Capitals of diagonals: A K M N V W X Y Z.
 
 use crate::capitals_straight::{END, IN, OUT, WAIST};
+use crate::forked::{self, Case};
 use crate::pen::{Drawing, Pen};
 use crate::slant::{Slant, meet};
 use crate::style::{APEX, BAR, CAP, FLARE, STEM};
 
-/// A diagonal that a right-handed brush draws downwards, across the stroke.
+/// What the diagonals share.
+const CASE: Case = Case {
+    top: CAP,
+    apex: APEX,
+    thick: THICK,
+    thin: THIN,
+    lighter: LIGHTER,
+    spur: SPUR,
+};
+/// A diagonal drawn downwards, across the stroke.
 const THICK: f64 = 110.0;
-/// A diagonal that it draws upwards.
+/// A diagonal drawn upwards.
 const THIN: f64 = 86.0;
 /// Strokes of M, N and W are lighter: there are more of them to the em.
 const LIGHTER: f64 = 0.89;
-/// How far a diagonal's inner edge stands out at its foot; less than
-/// [`FLARE`], since the slant already adds to the level cut.
+/// How far a diagonal's inner edge stands out at its foot.
 const SPUR: f64 = 6.0;
+
+pub(crate) fn v() -> Drawing {
+    forked::v(CASE, 640.0, 88.0)
+}
+
+pub(crate) fn w() -> Drawing {
+    forked::w(CASE, 214.0, 80.0)
+}
+
+pub(crate) fn x() -> Drawing {
+    forked::x(CASE, (28.0, 424.0), (FLARE, 474.0))
+}
 
 pub(crate) fn a() -> Drawing {
     const WIDTH: f64 = 652.0;
@@ -44,66 +65,6 @@ pub(crate) fn a() -> Drawing {
     )
 }
 
-pub(crate) fn v() -> Drawing {
-    const WIDTH: f64 = 640.0;
-    const CUT: f64 = 88.0;
-    const LEFT: f64 = (WIDTH - CUT) / 2.0;
-    let left = Slant::from_left((FLARE, CAP), (LEFT, -APEX), THICK);
-    let right = Slant::from_right((WIDTH - FLARE, CAP), (LEFT + CUT, -APEX), THIN);
-    let crotch = meet(left.right(), right.left());
-    Drawing::ink(
-        Pen::at(0.0, CAP)
-            .line(left.r(CAP) + SPUR, CAP)
-            .bend(left.r(450.0), 450.0, crotch.x, crotch.y)
-            .bend(right.l(450.0), 450.0, right.l(CAP) - SPUR, CAP)
-            .line(WIDTH, CAP)
-            .bend(right.r(440.0), 440.0, LEFT + CUT, -APEX)
-            .line(LEFT, -APEX)
-            .bend(left.l(440.0), 440.0, 0.0, CAP)
-            .close(),
-    )
-}
-
-pub(crate) fn w() -> Drawing {
-    const CUT: f64 = 80.0;
-    // Level run of every edge from the cap line to a lower vertex.
-    const RUN: f64 = 214.0;
-    const SLOPE: f64 = RUN / (CAP + APEX);
-    let (thick, thin) = (THICK * LIGHTER, THIN * LIGHTER);
-    // The edges outside the vertices and the middle apex follow from one
-    // slope, so the four strokes lean alike.
-    let first = Slant::from_left((FLARE, CAP), (FLARE + RUN, -APEX), thick);
-    let low = first.l(-APEX) + CUT;
-    let high = CAP + APEX;
-    let rise = SLOPE * (high + APEX);
-    let second = Slant::from_right((low, -APEX), (low + rise, high), thin);
-    let peak = second.l(high) + CUT;
-    let third = Slant::from_right((peak, high), (peak + rise, -APEX), thick);
-    let low_right = third.l(-APEX) + CUT;
-    let fourth = Slant::from_right((low_right, -APEX), (low_right + RUN, CAP), thin);
-    let width = fourth.r(CAP) + FLARE;
-    let left_crotch = meet(first.right(), second.left());
-    let middle_crotch = meet(second.right(), third.left());
-    let right_crotch = meet(third.right(), fourth.left());
-    Drawing::ink(
-        Pen::at(0.0, CAP)
-            .line(first.r(CAP) + SPUR, CAP)
-            .bend(first.r(450.0), 450.0, left_crotch.x, left_crotch.y)
-            .line(second.l(high), high)
-            .line(peak, high)
-            .line(right_crotch.x, right_crotch.y)
-            .bend(fourth.l(450.0), 450.0, fourth.l(CAP) - SPUR, CAP)
-            .line(width, CAP)
-            .bend(fourth.r(440.0), 440.0, low_right, -APEX)
-            .line(third.l(-APEX), -APEX)
-            .line(middle_crotch.x, middle_crotch.y)
-            .line(low, -APEX)
-            .line(first.l(-APEX), -APEX)
-            .bend(first.l(440.0), 440.0, 0.0, CAP)
-            .close(),
-    )
-}
-
 pub(crate) fn m() -> Drawing {
     const WIDTH: f64 = 748.0;
     const CUT: f64 = 82.0;
@@ -118,8 +79,8 @@ pub(crate) fn m() -> Drawing {
         THIN * LIGHTER,
     );
     let crotch = meet(down.right(), up.left());
-    let left_y = height_at(&down, stem);
-    let right_y = height_at_right(&up, WIDTH - stem);
+    let left_y = down.left_height(stem);
+    let right_y = up.right_height(WIDTH - stem);
     Drawing::ink(
         Pen::at(0.0, 0.0)
             .narrow(OUT, WAIST)
@@ -150,8 +111,8 @@ pub(crate) fn n() -> Drawing {
     // The slope that makes the letter the same when turned half round.
     let diagonal = Slant::from_right((TOP, CAP), (WIDTH - TOP + 139.0, 0.0), THICK);
     let foot = diagonal.l(0.0);
-    let left_y = height_at(&diagonal, stem);
-    let right_y = height_at_right(&diagonal, WIDTH - stem);
+    let left_y = diagonal.left_height(stem);
+    let right_y = diagonal.right_height(WIDTH - stem);
     Drawing::ink(
         Pen::at(0.0, 0.0)
             .narrow(OUT, WAIST)
@@ -177,7 +138,7 @@ pub(crate) fn k() -> Drawing {
     let leg = Slant::from_right((WIDTH - FLARE, 0.0), (268.0, 418.0), THICK);
     let high = meet(arm.right(), leg.right());
     let low = meet(arm.right(), leg.left());
-    let root = height_at_right(&arm, IN);
+    let root = arm.right_height(IN);
     Drawing::ink(
         Pen::at(0.0, 0.0)
             .narrow(OUT, WAIST)
@@ -193,41 +154,6 @@ pub(crate) fn k() -> Drawing {
             .bend(leg.l(150.0), 150.0, low.x, low.y)
             .line(IN, root)
             .widen(END, 0.0)
-            .close(),
-    )
-}
-
-pub(crate) fn x() -> Drawing {
-    const WIDTH: f64 = 606.0;
-    const INSET: f64 = 18.0;
-    // The thin stroke is broken behind the thick one, or it would seem to be.
-    const BREAK: f64 = 5.0;
-    let thick = Slant::from_left((INSET + FLARE, CAP), (424.0, 0.0), THICK);
-    let up = |shift: f64| {
-        Slant::from_left(
-            (FLARE + shift, 0.0),
-            (WIDTH - INSET - FLARE - 104.0 + shift, CAP),
-            THIN,
-        )
-    };
-    let (low, high) = (up(BREAK), up(-BREAK));
-    let top = meet(thick.right(), high.left());
-    let right = meet(thick.right(), high.right());
-    let foot = meet(thick.left(), low.right());
-    let left = meet(thick.left(), low.left());
-    Drawing::ink(
-        Pen::at(low.l(0.0) - FLARE, 0.0)
-            .bend(low.l(130.0), 130.0, left.x, left.y)
-            .bend(thick.l(570.0), 570.0, thick.l(CAP) - FLARE, CAP)
-            .line(thick.r(CAP) + SPUR, CAP)
-            .bend(thick.r(570.0), 570.0, top.x, top.y)
-            .bend(high.l(570.0), 570.0, high.l(CAP) - SPUR, CAP)
-            .line(high.r(CAP) + FLARE, CAP)
-            .bend(high.r(570.0), 570.0, right.x, right.y)
-            .bend(thick.r(130.0), 130.0, thick.r(0.0) + FLARE, 0.0)
-            .line(thick.l(0.0) - SPUR, 0.0)
-            .bend(thick.l(130.0), 130.0, foot.x, foot.y)
-            .bend(low.r(130.0), 130.0, low.r(0.0) + SPUR, 0.0)
             .close(),
     )
 }
@@ -275,18 +201,4 @@ pub(crate) fn z() -> Drawing {
             .line(WIDTH, 0.0)
             .close(),
     )
-}
-
-/// Height at which a stroke's left edge passes a place.
-fn height_at(stroke: &Slant, x: f64) -> f64 {
-    height(stroke.l(0.0), stroke.l(1.0), x)
-}
-
-/// Height at which a stroke's right edge passes a place.
-fn height_at_right(stroke: &Slant, x: f64) -> f64 {
-    height(stroke.r(0.0), stroke.r(1.0), x)
-}
-
-fn height(at_0: f64, at_1: f64, x: f64) -> f64 {
-    (x - at_0) / (at_1 - at_0)
 }

@@ -107,17 +107,19 @@ pub(crate) fn l() -> Drawing {
 pub(crate) fn t() -> Drawing {
     const WIDTH: f64 = 538.0;
     const LEFT: f64 = (WIDTH - STEM) / 2.0;
+    // Only the foot is free to flare, so the flare begins higher than on I.
+    const T_WAIST: f64 = 480.0;
     const RIGHT: f64 = LEFT + STEM;
     Drawing::ink(
         Pen::at(LEFT - FLARE, 0.0)
-            .narrow(LEFT, WAIST)
+            .narrow(LEFT, T_WAIST)
             .line(LEFT, CAP - BAR)
             .widen_level(8.0, 604.0)
             .line(0.0, CAP)
             .line(WIDTH, CAP)
             .line(WIDTH - 8.0, 604.0)
             .narrow_level(RIGHT, CAP - BAR)
-            .line(RIGHT, WAIST)
+            .line(RIGHT, T_WAIST)
             .widen(RIGHT + FLARE, 0.0)
             .close(),
     )

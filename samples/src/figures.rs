@@ -9,7 +9,7 @@ const TOP: f64 = CAP + OVER;
 const FOOT: f64 = -OVER;
 /// Figures are a little narrower than capitals, and a little lighter.
 const SIDE: f64 = ROUND - 6.0;
-const STROKE: f64 = STEM - 4.0;
+const STROKE: f64 = STEM - 1.0;
 
 pub(crate) fn zero() -> Drawing {
     const WIDTH: f64 = 524.0;
@@ -96,7 +96,7 @@ pub(crate) fn four() -> Drawing {
     const BAR_FOOT: f64 = 152.0;
     const BAR_TOP: f64 = BAR_FOOT + BAR - 4.0;
     let slope = Slant::from_left((0.0, 214.0), (296.0, CAP), 88.0);
-    let inside = (LEFT - slope.r(0.0)) / (slope.r(1.0) - slope.r(0.0));
+    let inside = slope.right_height(LEFT);
     Drawing::ink(
         Pen::at(LEFT - FLARE, 0.0)
             .narrow(LEFT, BAR_FOOT)
@@ -172,13 +172,13 @@ pub(crate) fn nine() -> Drawing {
 
 pub(crate) fn seven() -> Drawing {
     Drawing::ink(
-        Pen::at(88.0, 0.0)
-            .curve((22.0, 252.0), (-116.0, -184.0), 318.0, CAP - BAR)
+        Pen::at(90.0, 0.0)
+            .curve((22.0, 252.0), (-122.0, -188.0), 324.0, CAP - BAR)
             .widen_level(8.0, CAP - 98.0)
             .line(0.0, CAP)
             .line(444.0, CAP)
-            .line(444.0, 648.0)
-            .curve((-138.0, -200.0), (14.0, 226.0), 210.0, 0.0)
+            .line(444.0, 644.0)
+            .curve((-138.0, -200.0), (12.0, 226.0), 204.0, 0.0)
             .close(),
     )
 }

@@ -134,8 +134,8 @@ pub(crate) fn quote_double_right() -> Drawing {
     Drawing::ink(tailed(0.0, CURLED)).and_ink(tailed(APART, CURLED))
 }
 
-/// Turned about the height that leaves its tail's end at the cap line.
-const TURNED: f64 = 2.0 * CAP - 190.0 + 8.0 - 24.0;
+/// Turned so that opening and closing quotes reach equally high and low.
+const TURNED: f64 = 2.0 * CURLED - DOT;
 
 pub(crate) fn quote_left() -> Drawing {
     quote_right().turned(TURNED)

@@ -37,6 +37,16 @@ impl Slant {
         x_at(self.right, y)
     }
 
+    /// The height at which the left edge passes a place.
+    pub(crate) fn left_height(&self, x: f64) -> f64 {
+        y_at(self.left, x)
+    }
+
+    /// The height at which the right edge passes a place.
+    pub(crate) fn right_height(&self, x: f64) -> f64 {
+        y_at(self.right, x)
+    }
+
     /// The left edge.
     pub(crate) fn left(&self) -> Line {
         self.left
@@ -57,6 +67,11 @@ pub(crate) fn meet(a: Line, b: Line) -> Point {
 fn x_at(line: Line, y: f64) -> f64 {
     let d = line.p1 - line.p0;
     line.p0.x + d.x * (y - line.p0.y) / d.y
+}
+
+fn y_at(line: Line, x: f64) -> f64 {
+    let d = line.p1 - line.p0;
+    line.p0.y + d.y * (x - line.p0.x) / d.x
 }
 
 /// The level run across a slanted stroke of a thickness.

@@ -8,6 +8,7 @@ use counterpoise_samples::{clean, planted, postscript, truetype};
 use kurbo::{BezPath, PathEl, Shape};
 use skrifa::instance::{LocationRef, Size};
 use skrifa::outline::{DrawSettings, OutlinePen};
+use skrifa::raw::TableProvider;
 use skrifa::{GlyphId, MetadataProvider};
 use ttf_parser::gpos::{PairAdjustment, PositioningSubtable};
 use ttf_parser::name_id;
@@ -104,6 +105,25 @@ fn characters_widths_and_bearings_are_the_recipe_s() {
                 let left = f64::from(face.glyph_hor_side_bearing(glyph).unwrap());
                 assert_eq!(left, outline(file, id as u16).bounding_box().x0.round());
                 assert!((left - letter.path.bounding_box().x0).abs() <= 0.5);
+            }
+        }
+    }
+}
+
+#[test]
+fn every_glyph_states_the_box_of_its_curves() {
+    for file in files() {
+        let font = skrifa::FontRef::new(&file).unwrap();
+        let (glyf, loca) = (font.glyf().unwrap(), font.loca(None).unwrap());
+        for id in 0..clean().letters.len() as u16 {
+            let Some(glyph) = loca.get_glyf(GlyphId::new(u32::from(id)), &glyf).unwrap() else {
+                continue;
+            };
+            let stated = [glyph.x_min(), glyph.y_min(), glyph.x_max(), glyph.y_max()];
+            let curves = outline(&file, id).bounding_box();
+            let curves = [curves.x0, curves.y0, curves.x1, curves.y1];
+            for (stated, curves) in stated.into_iter().zip(curves) {
+                assert!((f64::from(stated) - curves).abs() < 0.5, "glyph {id}");
             }
         }
     }

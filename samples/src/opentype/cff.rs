@@ -14,7 +14,7 @@ use crate::style::{APEX, ASC, CAP, DESC, OVER, OVER_X, X};
 const STANDARD_STRINGS: usize = 391;
 
 /// The bytes of the table.
-pub(crate) fn table(face: &Face) -> Result<Vec<u8>, Error> {
+pub(super) fn table(face: &Face) -> Result<Vec<u8>, Error> {
     let charstrings = face
         .letters
         .iter()
