@@ -1,0 +1,170 @@
+//! How long it takes to measure a whole font, beside what FreeType needs merely
+//! to load the same outlines, and how the time per glyph grows with the font.
+//!
+//! Every row is the best of several runs: what the work costs when nothing else
+//! on the machine interrupts it.
+
+#![allow(
+    clippy::print_stdout,
+    reason = "a benchmark's answer goes to the terminal"
+)]
+
+use counterpoise::font::{Font, GlyphId};
+use counterpoise::measure::{self, Context};
+use counterpoise_checks::manifest::{self, Face};
+use counterpoise_checks::{fetch, forge};
+use freetype::Library;
+use freetype::face::LoadFlag;
+use serde_json::json;
+use skrifa::raw::TableProvider;
+use skrifa::{FontRef, Tag};
+use std::error::Error;
+use std::hint::black_box;
+use std::time::Instant;
+
+type Result<T> = std::result::Result<T, Box<dyn Error + Send + Sync>>;
+
+/// Runs of each row.
+const RUNS: usize = 7;
+
+/// Latin fonts of about a thousand glyphs: a CFF sans, a CFF slab, a glyf hand.
+const LATIN: [&str; 3] = ["heros", "roboto-slab", "isabella"];
+
+/// Measuring may take this many times what bare loading takes.
+const MOST_TIMES: f64 = 40.0;
+
+/// Sizes of the grown fonts, and the most that a glyph of the largest may cost
+/// beside one of the second.
+const SIZES: [usize; 4] = [100, 1000, 5000, 20_000];
+const MOST_GROWTH: f64 = 1.3;
+
+/// Glyphs that the grown fonts repeat: few enough that the smallest has them all.
+const REPEATED: usize = 100;
+
+fn main() -> Result<()> {
+    fetch::fetch_all()?;
+    let faces: Vec<Face> = manifest::packages()?
+        .into_iter()
+        .flat_map(|p| p.faces)
+        .collect();
+    let read = |id: &str| -> Result<Vec<u8>> {
+        let face = faces
+            .iter()
+            .find(|f| f.id == id)
+            .ok_or_else(|| format!("fonts.toml has no {id}"))?;
+        Ok(std::fs::read(face.path()).map_err(|e| format!("{id} is not here: {e}"))?)
+    };
+    for id in LATIN {
+        beside_freetype(id, &read(id)?)?;
+    }
+    growth(&read("dejavu")?)
+}
+
+fn row(name: &str, value: f64, of: Option<&str>, most: Option<f64>) {
+    println!(
+        "bench {}",
+        json!({ "name": name, "value": value, "unit": "us/glyph", "of": of, "most": most })
+    );
+}
+
+fn beside_freetype(id: &str, bytes: &[u8]) -> Result<()> {
+    let font = Font::open(bytes.to_vec())?;
+    let glyphs = font.glyph_count();
+    let load = format!("{id}, {glyphs} glyphs: FreeType loads the outlines");
+    row(&load, freetype_us(bytes, glyphs.into())?, None, None);
+    let outlines = best(glyphs.into(), || {
+        let reader = font.reader();
+        for id in 0..glyphs {
+            let _ = black_box(reader.outline(GlyphId(id)));
+        }
+    });
+    row(
+        &format!("{id}: outlines alone"),
+        outlines,
+        Some(&load),
+        None,
+    );
+    row(
+        &format!("{id}: every measure"),
+        measured_us(&font),
+        Some(&load),
+        Some(MOST_TIMES),
+    );
+    Ok(())
+}
+
+/// Every measure of every glyph, with what the font's letters are read against.
+fn measured_us(font: &Font) -> f64 {
+    best(font.glyph_count().into(), || {
+        let (reader, context) = (font.reader(), Context::of(font));
+        for id in 0..font.glyph_count() {
+            let _ = black_box(measure::letter(&reader, GlyphId(id), &context));
+        }
+    })
+}
+
+fn freetype_us(bytes: &[u8], glyphs: u32) -> Result<f64> {
+    let library = Library::init()?;
+    let face = library.new_memory_face(bytes.to_vec(), 0)?;
+    let mut refused = 0;
+    let time = best(glyphs as usize, || {
+        for id in 0..glyphs {
+            let loaded = face.load_glyph(id, LoadFlag::NO_SCALE | LoadFlag::NO_HINTING);
+            refused += u32::from(black_box(loaded).is_err());
+        }
+    });
+    if refused > 0 {
+        return Err(format!("FreeType could not load {refused} glyphs").into());
+    }
+    Ok(time)
+}
+
+/// Microseconds a glyph, the best of the runs.
+fn best(glyphs: usize, mut work: impl FnMut()) -> f64 {
+    let once = |work: &mut dyn FnMut()| {
+        let started = Instant::now();
+        work();
+        started.elapsed().as_secs_f64() * 1e6 / glyphs.max(1) as f64
+    };
+    (0..RUNS)
+        .map(|_| once(&mut work))
+        .fold(f64::INFINITY, f64::min)
+}
+
+/// Fonts of like glyphs: the same hundred, over and over.
+fn growth(bytes: &[u8]) -> Result<()> {
+    let some = simple_glyphs(bytes, REPEATED)?;
+    let name = |size: usize| format!("{size} like glyphs: every measure");
+    for size in SIZES {
+        let glyphs: Vec<Vec<u8>> = some.iter().cycle().take(size).cloned().collect();
+        let font = Font::open(forge::font(&forge::tables(&glyphs)))?;
+        let (of, most) = match size {
+            20_000 => (Some(name(1000)), Some(MOST_GROWTH)),
+            _ => (None, None),
+        };
+        row(&name(size), measured_us(&font), of.as_deref(), most);
+    }
+    Ok(())
+}
+
+/// Data of the first glyphs of a TrueType font that are drawn, not composed.
+fn simple_glyphs(bytes: &[u8], count: usize) -> Result<Vec<Vec<u8>>> {
+    let font = FontRef::new(bytes)?;
+    let (loca, glyf) = (
+        font.loca(None)?,
+        font.table_data(Tag::new(b"glyf")).ok_or("no glyf table")?,
+    );
+    let mut found = Vec::new();
+    for i in 0..loca.len() {
+        let place = loca.get_raw(i).zip(loca.get_raw(i + 1));
+        let data = place.and_then(|(from, to)| glyf.as_bytes().get(from as usize..to as usize));
+        // The first word is the number of contours, less than nought of composites.
+        if let Some(data) = data.filter(|d| d.first().is_some_and(|&b| b < 0x80)) {
+            found.push(data.to_vec());
+        }
+        if found.len() == count {
+            return Ok(found);
+        }
+    }
+    Err(format!("only {} glyphs are drawn", found.len()).into())
+}
