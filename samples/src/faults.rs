@@ -196,7 +196,7 @@ const PLANS: [Plan; 8] = [
         read: |face| measure::right_foot(measure::letter(face, "d")?),
         say: |_, planted| {
             format!(
-                "d stands {} units above the baseline, and all of it with its foot.",
+                "d stands {} units above the baseline: foot, bowl and ascender alike.",
                 whole(planted)
             )
         },

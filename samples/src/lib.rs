@@ -1,4 +1,9 @@
 //! The recipe of Counterpoise's own demonstration face.
+//!
+//! [`clean`] draws the face as it should be, [`planted`] the revision with
+//! faults and the list of them; [`truetype`] and [`postscript`] write either as
+//! a font file. Letters keep their outlines as drawn ([`Letter::path`]), for
+//! whoever wants one on its own, redrawn or sketched.
 
 mod capitals_bowl;
 mod capitals_diagonal;
