@@ -1,10 +1,10 @@
 //! A picture blurred by a Gaussian.
 
 use super::grid::Grid;
-use kurbo::{Point, Rect};
+use kurbo::Point;
 
-/// Variance of a pixel's own box, square pixels: coverage has been blurred by
-/// that much already.
+/// Variance of a pixel's own box, square pixels: whatever is given pixel by
+/// pixel as shares of them has been blurred by that much already.
 const PIXEL_VARIANCE: f64 = 1.0 / 12.0;
 
 /// A line of letters as an eye sees it that does not make out the strokes.
@@ -27,58 +27,6 @@ impl Blurred {
     pub fn total_ink(&self) -> f64 {
         self.ink.iter().map(|&v| f64::from(v)).sum::<f64>() * self.pixel * self.pixel
     }
-
-    /// The darkest spot inside a box, font units; 0 outside the picture.
-    pub(super) fn peak(&self, place: Rect) -> f64 {
-        // A pixel belongs to the box that its middle lies in.
-        let cells = |from: f64, to: f64, most: usize| {
-            let cell = |v: f64| ((v - 0.5).ceil().max(0.0) as usize).min(most);
-            cell(from)..cell(to)
-        };
-        let (x, y) = (self.origin.x, self.origin.y);
-        let columns = cells(
-            (place.x0 - x) / self.pixel,
-            (place.x1 - x) / self.pixel,
-            self.width,
-        );
-        let rows = cells(
-            (y - place.y1) / self.pixel,
-            (y - place.y0) / self.pixel,
-            self.height,
-        );
-        let mut darkest = (0.0_f32, 0, 0);
-        for row in rows {
-            for column in columns.clone() {
-                let ink = self.ink[row * self.width + column];
-                if ink > darkest.0 {
-                    darkest = (ink, column, row);
-                }
-            }
-        }
-        self.crest(darkest.1, darkest.2)
-    }
-
-    /// The crest of the parabolas through a pixel and those beside, above and
-    /// below it: the true peak lies between pixels.
-    fn crest(&self, column: usize, row: usize) -> f64 {
-        let at = |column: usize, row: usize| f64::from(self.ink[row * self.width + column]);
-        let middle = at(column, row);
-        if column == 0 || row == 0 || column + 1 >= self.width || row + 1 >= self.height {
-            return middle;
-        }
-        let rise = |before: f64, after: f64| {
-            let bend = 2.0 * middle - before - after;
-            // At a box's edge the ink may still rise outwards.
-            if bend > 0.0 && before.max(after) <= middle {
-                (before - after).powi(2) / (8.0 * bend)
-            } else {
-                0.0
-            }
-        };
-        let across = rise(at(column - 1, row), at(column + 1, row));
-        let down = rise(at(column, row - 1), at(column, row + 1));
-        (middle + across + down).min(1.0)
-    }
 }
 
 /// A Gaussian's weights: their middle one, and those to one side of it. All
@@ -90,9 +38,10 @@ pub(super) struct Kernel {
 }
 
 impl Kernel {
-    /// For a standard deviation in font units.
-    pub(super) fn new(sigma: f64, grid: &Grid) -> Self {
-        let variance = (sigma / grid.pixel).powi(2) - PIXEL_VARIANCE;
+    /// For a standard deviation in font units, of which the pixels' boxes have
+    /// done their part `boxes` times.
+    pub(super) fn new(sigma: f64, grid: &Grid, boxes: u32) -> Self {
+        let variance = (sigma / grid.pixel).powi(2) - f64::from(boxes) * PIXEL_VARIANCE;
         if variance <= 0.0 {
             return Self {
                 middle: 1.0,

@@ -14,7 +14,7 @@
 ///   requirements for reading revisited'). Both concern low-pass blur, as here.
 ///
 /// The default, 2 cycles, is thus the strongest blur under which all that
-/// reading needs is still there: strokes melt into the letter's darkness, the
+/// reading needs is still there: strokes soften into the letter's darkness,
 /// letters do not yet melt into the word. It is a setting, not a constant of
 /// the eye: which frequencies serve changes with size and noise (Oruc and
 /// Landy, Journal of Vision 9(9):4, 2009). The sources speak of identifying
@@ -39,9 +39,9 @@ impl Eye {
     /// Cycles a letter at which the blur halves what it passes, by default.
     pub const CYCLES: f64 = 2.0;
 
-    /// The range of the setting, cycles a letter. Below, whole words melt;
-    /// above, a stem's own edges are the finest thing passed.
-    pub const CYCLES_RANGE: (f64, f64) = (0.5, 8.0);
+    /// The range of the setting, cycles a letter. Below, words melt into the
+    /// line; above, a stem stays as sharp as it was drawn.
+    pub const CYCLES_RANGE: (f64, f64) = (0.5, 6.0);
 
     /// An eye for letters of a size, font units: the x-height of a line of
     /// lower case, the cap height of a line of capitals. A text face's letters
@@ -108,7 +108,7 @@ mod tests {
     #[test]
     fn settings_out_of_range_are_kept_in_it() {
         let eye = Eye::new(500.0).unwrap();
-        assert_eq!(eye.with_cycles(f64::INFINITY).cycles(), 8.0);
+        assert_eq!(eye.with_cycles(f64::INFINITY).cycles(), 6.0);
         assert_eq!(eye.with_cycles(-1.0).cycles(), 0.5);
         assert_eq!(eye.with_cycles(f64::NAN), eye);
         assert_eq!(Eye::new(0.0), None);

@@ -22,6 +22,19 @@ const MOST_SIDE: f64 = 65_536.0;
 /// in 100,000 of its weight.
 const REACH: f64 = 4.0;
 
+/// The most pixels that outlines pass through, each segment counted by the
+/// reach of its whole letter: hundreds of times what a line of text needs, half
+/// a second of a hostile one.
+const MOST_PASSED: f64 = 1e8;
+
+/// What is to be held by a grid: a letter's ink, or its body.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Part {
+    pub(super) place: Rect,
+    /// Segments of its outline; none of a body.
+    pub(super) segments: usize,
+}
+
 /// A grid over the plane of the letters. Row 0 is the uppermost.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Grid {
@@ -36,24 +49,29 @@ pub(super) struct Grid {
 }
 
 impl Grid {
-    /// The grid for letters whose ink and bodies fill `places`; `None` of none.
-    /// `shift` moves it by a part of a pixel, which tests want to be unseen.
-    pub(super) fn over(places: &[Rect], sigma: f64, fineness: f64, shift: Point) -> Option<Self> {
-        let all = places.iter().copied().reduce(|a, b| a.union(b))?;
+    /// The grid for a line of some parts; `None` of none. `fineness` is pixels
+    /// for each standard deviation, `shift` moves the grid by part of a pixel:
+    /// neither may be seen in the figures.
+    pub(super) fn over(parts: &[Part], sigma: f64, fineness: f64, shift: Point) -> Option<Self> {
+        let all = parts.iter().map(|p| p.place).reduce(|a, b| a.union(b))?;
         let most_length = all.width().max(all.height());
         let mut pixel = (sigma / fineness).max(most_length / MOST_SIDE);
         loop {
             let reach = (REACH * sigma / pixel).ceil() + 1.0;
             let side = |length: f64| (length / pixel).ceil() + 2.0 * reach + 1.0;
             let (width, height) = (side(all.width()), side(all.height()));
-            let drawn: f64 = places
-                .iter()
-                .map(|p| (p.width() / pixel + 1.0) * (p.height() / pixel + 1.0) - 1.0)
-                .sum();
+            let (mut drawn, mut passed) = (0.0, 0.0);
+            for part in parts {
+                let (w, h) = (part.place.width() / pixel, part.place.height() / pixel);
+                // Each is at least one pixel, which no coarseness saves.
+                drawn += (w + 1.0) * (h + 1.0) - 1.0;
+                passed += part.segments as f64 * (w + h);
+            }
             if width * height <= MOST_PIXELS
                 && width <= MOST_SIDE
                 && height <= MOST_SIDE
                 && drawn <= MOST_DRAWN
+                && passed <= MOST_PASSED
             {
                 return Some(Self {
                     width: width as usize,
@@ -72,8 +90,8 @@ impl Grid {
     }
 
     /// The grid at the default fineness.
-    pub(super) fn fit(places: &[Rect], sigma: f64) -> Option<Self> {
-        Self::over(places, sigma, FINENESS, Point::ZERO)
+    pub(super) fn fit(parts: &[Part], sigma: f64) -> Option<Self> {
+        Self::over(parts, sigma, FINENESS, Point::ZERO)
     }
 
     /// Where a place in font units falls, in pixels from the upper left corner.

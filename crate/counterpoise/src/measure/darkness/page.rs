@@ -12,7 +12,10 @@ const MOST_COPIES: usize = 8;
 /// A line's coverage, and the ink that word ends are read with.
 pub(super) struct Page {
     grid: Grid,
-    kernel: Kernel,
+    sigma: f64,
+    /// The blur of the windows that bodies are read through: both ink and
+    /// window are shares of pixels.
+    window_blur: Kernel,
     ink: Vec<f32>,
 }
 
@@ -59,7 +62,8 @@ impl Window {
 impl Page {
     pub(super) fn new(grid: Grid, sigma: f64) -> Self {
         Self {
-            kernel: Kernel::new(sigma, &grid),
+            window_blur: Kernel::new(sigma, &grid, 2),
+            sigma,
             ink: vec![0.0; grid.width * grid.height],
             grid,
         }
@@ -80,7 +84,7 @@ impl Page {
     }
 
     pub(super) fn blurred(&self) -> Blurred {
-        self.kernel.picture(&self.ink, &self.grid)
+        Kernel::new(self.sigma, &self.grid, 1).picture(&self.ink, &self.grid)
     }
 
     /// Mean of the blurred ink over a body, from what is laid.
@@ -121,7 +125,7 @@ impl Page {
             }
             for copy in 1..=MOST_COPIES {
                 let at = from + side * copy as f64 * pitch;
-                let window = Window::new(&self.kernel, at, at + pitch);
+                let window = Window::new(&self.window_blur, at, at + pitch);
                 let (column, weights) = window.over(tile.column, tile.width);
                 if weights.is_empty() {
                     break;
@@ -133,7 +137,7 @@ impl Page {
     }
 
     fn windows(&self, body: Rect) -> (Window, Window) {
-        let (grid, kernel) = (&self.grid, &self.kernel);
+        let (grid, kernel) = (&self.grid, &self.window_blur);
         (
             Window::new(kernel, grid.column(body.x0), grid.column(body.x1)),
             Window::new(kernel, grid.row(body.y1), grid.row(body.y0)),

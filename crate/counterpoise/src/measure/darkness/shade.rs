@@ -35,17 +35,15 @@ pub struct Shade {
     /// Mean over the letter's body, its advance width by its band. At a word's
     /// end the letter is read as if another of its kind stood beside it, so
     /// that the white of the space does not make it light.
-    pub mean: f64,
-    /// The darkest spot of the body.
-    pub peak: f64,
-    /// `mean` of the letters next to it in its word, averaged; `None` of a
+    pub darkness: f64,
+    /// The same of the letters next to it in its word, averaged; `None` of a
     /// letter that stands alone.
     pub neighbours: Option<f64>,
-    /// `mean` of the other letters whose middles lie within half a word's width
+    /// The same of the other letters whose middles lie within half a word's width
     /// (five letter sizes) of its own, averaged by advance width; `None` if
     /// there are none.
     pub word: Option<f64>,
-    /// How far `mean` is from the line's median, in spreads (median absolute
+    /// How far the letter is from the line's median, in spreads (median absolute
     /// deviation, scaled to a standard deviation, at least 1% of the median):
     /// positive is darker. `None` in a line of fewer than three letters or of
     /// no ink.
@@ -75,21 +73,19 @@ pub(super) fn follows(before: &Place, after: &Place, letter_size: f64) -> bool {
 }
 
 /// Sets each letter's shade beside the others'. `places` are in order along the
-/// line, and `seen` holds the mean and the peak of each.
-pub(super) fn shades(places: &[Place], seen: &[(f64, f64)], letter_size: f64) -> Vec<Shade> {
-    let means: Vec<f64> = seen.iter().map(|s| s.0).collect();
-    let words = word_means(places, &means, letter_size);
-    let deviations = deviations(&means);
+/// line, and `darkness` holds that of each.
+pub(super) fn shades(places: &[Place], darkness: &[f64], letter_size: f64) -> Vec<Shade> {
+    let words = word_means(places, darkness, letter_size);
+    let deviations = deviations(darkness);
     let beside = |i: usize, j: usize| {
         let (first, second) = (i.min(j), i.max(j));
-        follows(places.get(first)?, places.get(second)?, letter_size).then(|| means[j])
+        follows(places.get(first)?, places.get(second)?, letter_size).then(|| darkness[j])
     };
     (0..places.len())
         .map(|i| {
             let left = i.checked_sub(1).and_then(|j| beside(i, j));
             Shade {
-                mean: means[i],
-                peak: seen[i].1,
+                darkness: darkness[i],
                 neighbours: match (left, beside(i, i + 1)) {
                     (Some(a), Some(b)) => Some(0.5 * (a + b)),
                     (one, other) => one.or(other),
@@ -102,18 +98,18 @@ pub(super) fn shades(places: &[Place], seen: &[(f64, f64)], letter_size: f64) ->
 }
 
 /// Every letter's robust distance from the line's median.
-fn deviations(means: &[f64]) -> Option<Vec<f64>> {
-    if means.len() < LEAST_LETTERS {
+fn deviations(darkness: &[f64]) -> Option<Vec<f64>> {
+    if darkness.len() < LEAST_LETTERS {
         return None;
     }
-    let middle = median(&mut means.to_vec());
-    let mut off: Vec<f64> = means.iter().map(|m| (m - middle).abs()).collect();
+    let middle = median(&mut darkness.to_vec());
+    let mut off: Vec<f64> = darkness.iter().map(|m| (m - middle).abs()).collect();
     let spread = (MAD_TO_SD * median(&mut off)).max(LEAST_SPREAD * middle);
-    (spread > 0.0).then(|| means.iter().map(|m| (m - middle) / spread).collect())
+    (spread > 0.0).then(|| darkness.iter().map(|m| (m - middle) / spread).collect())
 }
 
 /// The mean darkness of the letters around each, itself left out.
-fn word_means(places: &[Place], means: &[f64], letter_size: f64) -> Vec<Option<f64>> {
+fn word_means(places: &[Place], darkness: &[f64], letter_size: f64) -> Vec<Option<f64>> {
     let middle = |p: &Place| 0.5 * (p.from + p.to);
     let mut order: Vec<usize> = (0..places.len()).collect();
     order.sort_by(|&a, &b| middle(&places[a]).total_cmp(&middle(&places[b])));
@@ -124,7 +120,7 @@ fn word_means(places: &[Place], means: &[f64], letter_size: f64) -> Vec<Option<f
     for &i in &order {
         let width = places[i].to - places[i].from;
         advance += width;
-        ink += width * means[i];
+        ink += width * darkness[i];
         sums.push((advance, ink));
     }
     let mut words = vec![None; places.len()];
@@ -135,7 +131,7 @@ fn word_means(places: &[Place], means: &[f64], letter_size: f64) -> Vec<Option<f
         let own = places[i].to - places[i].from;
         if past - first > 1 {
             let advance = sums[past].0 - sums[first].0 - own;
-            let ink = sums[past].1 - sums[first].1 - own * means[i];
+            let ink = sums[past].1 - sums[first].1 - own * darkness[i];
             words[i] = (advance > 0.0).then(|| ink / advance);
         }
     }
