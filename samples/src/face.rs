@@ -180,7 +180,7 @@ fn lower_case() -> impl Iterator<Item = Letter> {
         ("e", 'e', e(), (ROUND, 30.0)),
         // The hook hangs over the next letter.
         ("f", 'f', f(), (16.0, -34.0)),
-        ("g", 'g', g(), (30.0, 6.0)),
+        ("g", 'g', g(), (30.0, 12.0)),
         ("h", 'h', h(), (STEM, ARCH)),
         ("i", 'i', i(), (STEM - 4.0, STEM - 4.0)),
         ("j", 'j', j(), (-66.0, STEM - 4.0)),
