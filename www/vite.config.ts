@@ -13,5 +13,6 @@ export default defineConfig({
   test: {
     include: ['src/**/*.test.ts'],
     environment: 'node',
+    css: true,
   },
 })

@@ -23,25 +23,26 @@ export function pointerInput(event: PointerEvent, phase: PointerPhase, box: DOMR
 const LINE = 16
 const PAGE = 400
 
-/** A notch of a common wheel (100 px) is a step of about 16%. */
-const ZOOM_A_PIXEL = 0.0015
-/** Pinches on a touchpad come as small turns of the wheel with Control. */
-const PINCH_A_PIXEL = 0.01
+/** A pinch on a touchpad comes as small turns of the wheel with Control, a tenth of a wheel's. */
+const PINCH = 6
+const MOST_PINCH = 40
 
 export interface Turn {
-  readonly zoom: number
-  readonly pan: number
+  readonly dx: number
+  readonly dy: number
+  /** True if it brings the view nearer or farther, false if it moves it. */
+  readonly zooms: boolean
 }
 
-/** What a turn of the wheel asks for: a factor to zoom by, CSS pixels to pan by. */
+/** A turn of the wheel, in CSS pixels, and what it is for. */
 export function wheelTurn(
   event: Pick<WheelEvent, 'deltaX' | 'deltaY' | 'deltaMode' | 'ctrlKey' | 'shiftKey'>,
 ): Turn {
   const unit = event.deltaMode === 1 ? LINE : event.deltaMode === 2 ? PAGE : 1
   const dx = event.deltaX * unit
   const dy = event.deltaY * unit
-  if (event.shiftKey && dx === 0) return { zoom: 1, pan: -dy }
-  if (!event.ctrlKey && Math.abs(dx) > Math.abs(dy)) return { zoom: 1, pan: -dx }
-  const notch = event.ctrlKey && Math.abs(dy) < 50 ? PINCH_A_PIXEL : ZOOM_A_PIXEL
-  return { zoom: Math.exp(-dy * notch), pan: 0 }
+  if (event.shiftKey && dx === 0) return { dx: dy, dy: 0, zooms: false }
+  if (!event.ctrlKey && Math.abs(dx) > Math.abs(dy)) return { dx, dy: 0, zooms: false }
+  const pinched = event.ctrlKey && Math.abs(dy) < MOST_PINCH
+  return { dx: 0, dy: pinched ? dy * PINCH : dy, zooms: true }
 }

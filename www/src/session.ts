@@ -3,12 +3,12 @@ import { type Arrival, pick } from './files'
 import type { Command } from './generated/Command'
 import type { LetterReport } from './generated/LetterReport'
 import type { PointerInput } from './generated/PointerInput'
-import type { StageState } from './generated/StageState'
 import type { Theme } from './generated/Theme'
 import { keepSettings, readSettings, storage } from './keep'
-import { isRefusal, Lab } from './lab'
-import { type PageState, Store } from './state'
-import { firstText } from './texts'
+import { isRefusal, Lab, loadLab } from './lab'
+import type { Turn } from './pointers'
+import { initialState, type PageState, Store } from './state'
+import { wear } from './theme'
 
 const SAMPLE = './sample/sample.ttf'
 
@@ -16,6 +16,7 @@ const BROKEN =
   'The lab could not start in this browser. Reload the page; if that does not help, try a newer browser.'
 const STUMBLED =
   'The lab stumbled over that and has set the stage up again. Your font is still here; the steps to undo are not.'
+const NO_SAMPLE = 'The sample could not be fetched. Drop a font of your own.'
 const UNREADABLE = 'could not be read. It may have been moved or is still being written: try again.'
 
 interface Source {
@@ -40,11 +41,22 @@ export class Session implements Desk {
   #letters = new Map<number, LetterReport | null>()
   #opening = 0
   #faces = 0
+  #started: () => void = () => {}
+  readonly #start = new Promise<void>((resolve) => {
+    this.#started = resolve
+  })
+  /** The stage has changed since its state was read. */
+  #stale = false
+  /** A font was opened and has not been drawn yet. */
+  #awaited = false
 
   constructor() {
     const { theme, singleKeys, visited } = readSettings(storage())
-    this.store = new Store({ ...new Store().state, theme, singleKeys, firstVisit: !visited })
+    this.store = new Store({ ...initialState, theme, singleKeys, firstVisit: !visited })
+    wear(theme, document.documentElement)
+    // The first to hear of a change: the stage takes its colours from what the document wears.
     this.store.subscribe((state, before) => {
+      if (state.theme !== before.theme) wear(state.theme, document.documentElement)
       if (
         state.theme === before.theme &&
         state.singleKeys === before.singleKeys &&
@@ -72,13 +84,13 @@ export class Session implements Desk {
     this.#canvas = canvas
     try {
       const sample = fetchSample()
-      await Lab.load()
+      await loadLab()
       this.#build(canvas)
       this.set({ phase: 'ready' })
-      const opening = this.#opening
+      this.#started()
       const source = await sample
       // Whoever dropped a font meanwhile wants that one.
-      if (opening === this.#opening) this.#open(source)
+      if (this.#source === undefined) this.#openOwn(source)
     } catch (error) {
       console.error(error)
       this.set({ phase: 'broken', notice: { kind: 'refused', fileName: '', sentence: BROKEN } })
@@ -92,12 +104,13 @@ export class Session implements Desk {
       if (sentence) this.set({ notice: { kind: 'refused', fileName: '', sentence } })
       return
     }
-    if (this.state.phase !== 'ready') return
+    if (this.state.phase === 'broken') return
     this.#opening += 1
     const opening = this.#opening
     this.set({ opening: file.name, notice: null })
     try {
-      const bytes = new Uint8Array(await file.arrayBuffer())
+      const [buffer] = await Promise.all([file.arrayBuffer(), this.#start])
+      const bytes = new Uint8Array(buffer)
       if (opening !== this.#opening) return
       this.#open({ bytes, fileName: file.name, sample: false })
       if (sentence) this.set({ notice: { kind: 'told', fileName: '', sentence } })
@@ -110,12 +123,28 @@ export class Session implements Desk {
   }
 
   apply(command: Command): void {
-    this.#try((lab) => lab.apply(command))
+    this.#try((lab) => {
+      this.set({ stage: lab.run(command), remark: null })
+      this.onChange()
+    })
   }
 
-  /** A pointer on the canvas. Dragging refuses nothing, so that nothing is told of it. */
-  pointer(input: PointerInput): void {
-    this.#try((lab) => lab.pointer(input))
+  /** A pointer on the canvas; the CSS cursor that it should have there. */
+  pointer(input: PointerInput): string {
+    this.#try((lab) => this.#moved(lab.pointer(input)))
+    return this.#lab?.cursor() ?? 'default'
+  }
+
+  /** A turn of the wheel at a place of the canvas, in CSS pixels. */
+  wheel(turn: Turn, x: number, y: number): void {
+    this.#try((lab) => this.#moved(lab.wheel(turn.dx, turn.dy, x, y, turn.zooms)))
+  }
+
+  /** Pointers move more often than pictures are drawn: the state is read with the next one. */
+  #moved(changed: boolean): void {
+    if (!changed) return
+    this.#stale = true
+    this.onChange()
   }
 
   /** Every measure of one letter; null where the font has no such glyph. */
@@ -140,18 +169,20 @@ export class Session implements Desk {
 
   resize(width: number, height: number, ratio: number): void {
     this.#size = [width, height, ratio]
-    if (!this.#lab) return
-    this.set({ stage: this.#lab.resize(width, height, ratio) })
-    this.onChange()
+    this.#try((lab) => {
+      lab.resize(width, height, ratio)
+      this.#moved(true)
+    })
   }
 
   draw(): void {
-    if (!this.#lab) return
-    try {
-      this.#lab.draw()
-    } catch (error) {
-      this.#mend(error)
-    }
+    this.#try((lab) => {
+      lab.draw()
+      if (this.#stale) this.set({ stage: lab.state() })
+      this.#stale = false
+    })
+    if (this.#awaited) performance.mark('font-drawn')
+    this.#awaited = false
   }
 
   async pickFile(): Promise<void> {
@@ -161,11 +192,15 @@ export class Session implements Desk {
 
   async openSample(): Promise<void> {
     this.#opening += 1
-    try {
-      this.#open(await fetchSample())
-    } catch (error) {
-      this.set({ notice: { kind: 'refused', fileName: '', sentence: this.#sentence(error) } })
-    }
+    const opening = this.#opening
+    this.set({ notice: null })
+    const source = await fetchSample()
+    if (opening === this.#opening) this.#openOwn(source)
+  }
+
+  #openOwn(source: Source | null): void {
+    if (source) this.#open(source)
+    else this.set({ notice: { kind: 'refused', fileName: '', sentence: NO_SAMPLE } })
   }
 
   editText(): void {
@@ -177,7 +212,8 @@ export class Session implements Desk {
   }
 
   #build(canvas: HTMLCanvasElement): void {
-    const lab = new Lab(canvas)
+    const lab = new Lab()
+    lab.attach(canvas)
     if (this.#theme) lab.setTheme(this.#theme)
     lab.resize(...this.#size)
     this.#lab = lab
@@ -186,19 +222,17 @@ export class Session implements Desk {
   #open(source: Source): void {
     const lab = this.#lab
     if (!lab) return
-    const first = this.#source === undefined
-    const report = this.#trapped(() => lab.open(source.bytes, source.fileName))
+    const report = this.#trapped(() => lab.openFont(source.bytes, source.fileName))
     this.#source = source
     this.#letters.clear()
-    if (first) lab.apply({ type: 'setText', text: firstText })
     this.#faces += 1
     const face = `counterpoise-${this.#faces}`
     this.set({
       font: { report, fileName: source.fileName, face: null, sample: source.sample },
       stage: lab.state(),
-      notice: null,
       ...(source.sample ? {} : { firstVisit: false }),
     })
+    this.#awaited = true
     this.onChange()
     void this.#show(source.bytes, face)
   }
@@ -219,15 +253,15 @@ export class Session implements Desk {
     }
   }
 
-  #try(ask: (lab: Lab) => StageState): void {
+  /** Asks the lab. What it will not do is told; after a crash it is mended. */
+  #try(ask: (lab: Lab) => void): void {
     if (!this.#lab) return
     try {
-      this.set({ stage: ask(this.#lab), remark: null })
+      ask(this.#lab)
     } catch (error) {
       if (isRefusal(error)) this.set({ remark: error.sentence })
       else this.#mend(error)
     }
-    this.onChange()
   }
 
   /** Lets a refusal through; a crash of the module is mended first. */
@@ -252,8 +286,8 @@ export class Session implements Desk {
       if (!canvas) throw error
       this.#build(canvas)
       if (this.#source) {
-        this.#lab?.open(this.#source.bytes, this.#source.fileName)
-        if (text) this.#lab?.apply({ type: 'setText', text })
+        this.#lab?.openFont(this.#source.bytes, this.#source.fileName)
+        if (text) this.#lab?.run({ type: 'setText', text })
         this.set({ stage: this.#lab?.state() ?? null })
       }
       this.set({ notice: { kind: 'refused', fileName: '', sentence: STUMBLED } })
@@ -273,8 +307,9 @@ export class Session implements Desk {
 
 export const session = new Session()
 
-async function fetchSample(): Promise<Source> {
-  const answer = await fetch(SAMPLE)
-  if (!answer.ok) throw new Error(`the sample is not there (${answer.status})`)
+/** The sample that comes with the page; nothing where it cannot be had. */
+async function fetchSample(): Promise<Source | null> {
+  const answer = await fetch(SAMPLE).catch(() => null)
+  if (!answer?.ok) return null
   return { bytes: new Uint8Array(await answer.arrayBuffer()), fileName: 'sample.ttf', sample: true }
 }

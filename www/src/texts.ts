@@ -27,9 +27,6 @@ export const quickTexts: readonly QuickText[] = [
   { label: 'nnonoo', name: 'Control string of lower case', text: 'nnonoo', small: true },
 ]
 
-/** What first stands on the stage: straight, round and pointed letters of both cases. */
-export const firstText = 'Hamburgefons'
-
 export const hasSmallLetters = (report: FontReport): boolean =>
   report.guides.some((guide) => guide.kind === 'xHeight' && guide.drawn != null)
 

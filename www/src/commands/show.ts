@@ -40,7 +40,7 @@ export const show: readonly PageCommand[] = [
   },
   {
     id: 'reading',
-    label: 'Reading sizes',
+    label: 'Reading',
     hint: 'Sets the line again at 12, 16 and 24 pixels',
     group: 'Show',
     keys: ['R'],

@@ -26,6 +26,10 @@ export class CommandButton extends LitElement {
         width: 100%;
       }
 
+      :host([look="icon"]) button {
+        padding: 0;
+      }
+
       button[aria-pressed="true"] {
         color: var(--paper);
         background: var(--ink);

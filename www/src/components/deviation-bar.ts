@@ -19,7 +19,7 @@ export class DeviationBar extends LitElement {
       svg {
         display: block;
         width: 100%;
-        height: 0.75rem;
+        height: 0.875rem;
         overflow: visible;
       }
 
@@ -54,7 +54,7 @@ export class DeviationBar extends LitElement {
     const tip = above ? 100 : -100
     return html`<svg viewBox="-104 0 208 12" preserveAspectRatio="none" aria-hidden="true">
       ${svg`<rect class="usual" x=${-usual} y="1" width=${2 * usual} height="10" />
-        <rect class=${above ? 'above' : 'below'} x=${above ? 0 : -reach} y="3.5" width=${reach} height="5" />
+        <rect class=${above ? 'above' : 'below'} x=${above ? 0 : -reach} y="2.5" width=${reach} height="7" />
         ${beyond ? svg`<path class=${above ? 'above' : 'below'} d="M${tip} 0v12l${above ? 5 : -5}-6z" />` : ''}
         <path class="zero" d="M0 0v12" vector-effect="non-scaling-stroke" />`}
     </svg>`

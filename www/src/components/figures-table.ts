@@ -26,6 +26,7 @@ export class FiguresTable extends LitElement {
       }
 
       summary {
+        min-height: var(--target);
         padding: var(--gap-3) var(--gap-5);
         color: var(--soft);
         font-size: var(--type-2);

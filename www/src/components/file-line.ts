@@ -67,8 +67,8 @@ export class FileLine extends LitElement {
       .facts {
         display: flex;
         flex-wrap: wrap;
+        align-items: center;
         gap: 0 var(--gap-3);
-        margin-top: 0.125rem;
         color: var(--soft);
         font-size: var(--type-2);
       }
@@ -90,8 +90,13 @@ export class FileLine extends LitElement {
       }
 
       .rights {
-        padding-inline: var(--gap-2);
-        color: var(--soft);
+        min-height: max(1.5rem, calc(var(--target) - 0.375rem));
+        margin-inline-start: -0.375rem;
+        padding-inline: 0.375rem;
+        color: var(--ink);
+        text-decoration: underline;
+        text-decoration-color: var(--edge);
+        text-underline-offset: 0.2em;
       }
 
       .rights .icon {
@@ -135,6 +140,13 @@ export class FileLine extends LitElement {
         white-space: pre-line;
       }
 
+      /* Where there is no keyboard there are no keys to list. */
+      @media (pointer: coarse) and (hover: none) {
+        .keys {
+          display: none;
+        }
+      }
+
       @container (width < 44rem) {
         header {
           padding: var(--gap-2) var(--gap-4);
@@ -145,8 +157,12 @@ export class FileLine extends LitElement {
         }
 
         .name {
-          flex-basis: 12rem;
+          flex-basis: calc(100% - 4rem);
           padding-inline-start: var(--gap-3);
+        }
+
+        .doings {
+          width: 100%;
         }
 
         h2 {
@@ -176,10 +192,9 @@ export class FileLine extends LitElement {
       </div>
       <div class="name">${this.#name(font)}</div>
       <div class="doings">
-        ${font ? this.#rightsOf(font.report) : nothing}
         <command-button name="open" look="framed"></command-button>
         <theme-switch></theme-switch>
-        <command-button name="keys" look="icon"></command-button>
+        <command-button class="keys" name="keys" look="icon"></command-button>
       </div>
     </header>`
   }
@@ -204,7 +219,7 @@ export class FileLine extends LitElement {
         ${report.family} <span class="style">${report.style}</span>
         ${sample ? html` <span class="sample">Sample</span>` : nothing}
       </h2>
-      <p class="facts">${facts.map((fact) => html`<span>${fact}</span>`)}</p>`
+      <div class="facts">${facts.map((fact) => html`<span>${fact}</span>`)}${this.#rightsOf(report)}</div>`
   }
 
   #rightsOf(report: FontReport) {

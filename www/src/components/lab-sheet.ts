@@ -2,9 +2,10 @@ import { css, html, LitElement } from 'lit'
 import { customElement } from 'lit/decorators.js'
 import { commandFor, give } from '../commands/registry'
 import { receive } from '../files'
+import type { LetterReport } from '../generated/LetterReport'
 import { session } from '../session'
+import type { PageState } from '../state'
 import { base } from '../styles/shared'
-import { wear } from '../theme'
 import './calliper-panel'
 import './drop-veil'
 import './figures-table'
@@ -17,7 +18,7 @@ import './notice-line'
 import { PartOf } from './part-of'
 import './stage-bar'
 import './stage-view'
-import './status-line'
+import './stage-foot'
 import './text-line'
 
 /** The whole page: one sheet, from the file's line to the figures. */
@@ -31,7 +32,7 @@ export class LabSheet extends LitElement {
         grid-template:
           "file file" auto
           "text text" auto
-          "stage margin" minmax(0, 1fr) / minmax(0, 1fr) 21.5rem;
+          "stage margin" minmax(0, 1fr) / minmax(0, 1fr) 22rem;
         height: 100dvh;
         min-height: 34rem;
       }
@@ -81,7 +82,6 @@ export class LabSheet extends LitElement {
     `,
   ]
 
-  readonly #theme = new PartOf(this, session.store, (state) => state.theme)
   readonly #some = new PartOf(
     this,
     session.store,
@@ -92,6 +92,16 @@ export class LabSheet extends LitElement {
   )
 
   #stop = (): void => {}
+
+  /** The page's state, for scripts beside it. */
+  get state(): PageState {
+    return session.state
+  }
+
+  /** Every measure of one glyph of the open font, for scripts beside it. */
+  letter(glyph: number): LetterReport | null {
+    return session.letter(glyph)
+  }
 
   override connectedCallback(): void {
     super.connectedCallback()
@@ -107,7 +117,6 @@ export class LabSheet extends LitElement {
       end.abort()
       stopFiles()
     }
-    wear(session.state.theme, document.documentElement)
   }
 
   override disconnectedCallback(): void {
@@ -116,7 +125,6 @@ export class LabSheet extends LitElement {
   }
 
   override willUpdate(): void {
-    wear(this.#theme.value, document.documentElement)
     document.title = this.#title.value
   }
 
@@ -128,7 +136,7 @@ export class LabSheet extends LitElement {
         <div class="stage">
           <stage-bar></stage-bar>
           <stage-view></stage-view>
-          <status-line></status-line>
+          <stage-foot></stage-foot>
         </div>
         <section class="margin" tabindex="0" aria-label="Figures">
           <first-hint></first-hint>

@@ -8,11 +8,13 @@ import { session } from '../session'
 import { panel } from '../styles/panel'
 import { base, heading } from '../styles/shared'
 import { codePoint, deviationWords, extremityWords, isUsual, measureName, strokeName } from '../words'
+import './command-button'
 import './deviation-bar'
 import './letter-tools'
 import { PartOf } from './part-of'
 import { sameList } from './same-list'
 import './set-letter'
+import './tool-row'
 
 /** More columns than this would not be read side by side. */
 const MOST_COLUMNS = 4
@@ -35,6 +37,11 @@ const rows: readonly Row[] = [
   { name: 'Ink height', of: (r) => ink(r, (b) => b.yMax - b.yMin) },
 ]
 
+const copies = html`<tool-row label="On the line">
+  <command-button name="duplicate" look="icon"></command-button>
+  <command-button name="remove" look="icon"></command-button>
+</tool-row>`
+
 /** The figures of the chosen letter, or of a few chosen letters side by side. */
 @customElement('letter-panel')
 export class LetterPanel extends LitElement {
@@ -46,22 +53,38 @@ export class LetterPanel extends LitElement {
       .head {
         display: flex;
         align-items: center;
-        gap: var(--gap-4);
-        min-height: 5rem;
-        padding: var(--gap-3) var(--gap-4) 0;
+        gap: var(--gap-3);
+        min-height: 5.25rem;
+        padding: var(--gap-3) var(--gap-4) var(--gap-1);
       }
 
-      .head set-letter {
+      .head > div {
+        flex: 1;
+        min-width: 0;
+        overflow-wrap: anywhere;
+      }
+
+      .head > tool-row {
         flex: none;
-        min-width: 3rem;
+      }
+
+      /* The letter on its own piece of the sheet, as a sort lies on the stone. */
+      .sort {
+        display: grid;
+        place-items: center;
+        flex: none;
+        min-width: 4rem;
+        height: 4rem;
+        padding-inline: var(--gap-2);
+        background: var(--sheet);
+        border: var(--hair) solid var(--rule);
+        border-radius: var(--corner);
         font-size: var(--type-6);
-        line-height: 1.2;
-        text-align: center;
+        line-height: 1;
       }
 
       .head h2 {
         font: 400 var(--type-4) / 1.3 var(--title-face);
-        overflow-wrap: anywhere;
       }
 
       thead set-letter {
@@ -72,17 +95,17 @@ export class LetterPanel extends LitElement {
       .deviation {
         display: grid;
         grid-template-columns: 4.5rem 1fr;
-        gap: 0 var(--gap-2);
+        gap: 0.125rem var(--gap-2);
         align-items: center;
         font-size: var(--type-2);
       }
 
       .deviation + .deviation {
-        margin-block-start: var(--gap-2);
+        margin-block-start: var(--gap-3);
       }
 
       .deviation p {
-        grid-column: 2;
+        grid-column: 1 / -1;
         color: var(--soft);
       }
 
@@ -123,11 +146,9 @@ export class LetterPanel extends LitElement {
       item.glyph != null && `no. ${item.glyph}`,
     ].filter(Boolean)
     return html`<div class="head">
-      <set-letter .letter=${item.label}></set-letter>
-      <div>
-        <h2>${item.label}</h2>
-        <p class="quiet">${what.join(', ')}</p>
-      </div>
+      <h2 class="sort"><set-letter .letter=${item.label}></set-letter></h2>
+      <div class="quiet">${what.map((one) => html`<p>${one}</p>`)}</div>
+      ${copies}
     </div>`
   }
 
@@ -138,6 +159,7 @@ export class LetterPanel extends LitElement {
         <h2>${chosen.length} letters</h2>
         <p class="quiet">${more > 0 ? `Side by side below: the first ${MOST_COLUMNS}.` : 'Side by side below.'}</p>
       </div>
+      ${copies}
     </div>`
   }
 
@@ -173,7 +195,7 @@ export class LetterPanel extends LitElement {
       ${report.deviations.map((deviation) => {
         const usual = isUsual(deviation)
         return html`<div class="deviation">
-          <span>${measureName[deviation.measure]}</span>
+          <b>${measureName[deviation.measure]}</b>
           <deviation-bar .deviation=${deviation}></deviation-bar>
           <p>
             <b>${figure(deviation.value)}</b>: ${deviationWords(deviation)}${

@@ -15,8 +15,12 @@ export class LetterTools extends LitElement {
     heading,
     css`
       :host {
-        padding: var(--gap-2) var(--gap-4) var(--gap-3);
+        padding: var(--gap-1) var(--gap-4) var(--gap-3);
         border-block-end: var(--hair) solid var(--rule);
+      }
+
+      tool-row:first-child {
+        margin-inline: calc(-1 * var(--gap-2));
       }
 
       .row {
@@ -27,7 +31,7 @@ export class LetterTools extends LitElement {
       }
 
       .moved {
-        min-width: 3.5rem;
+        min-width: 4rem;
         font-size: var(--type-2);
         text-align: center;
       }
@@ -45,8 +49,6 @@ export class LetterTools extends LitElement {
         <command-button name="pin" look="both"></command-button>
         <command-button name="mirror" look="both"></command-button>
         <command-button name="turn" look="both"></command-button>
-        <command-button name="duplicate" look="icon"></command-button>
-        <command-button name="remove" look="icon"></command-button>
       </tool-row>
       <div class="row">
         <span class="heading" id="move">Move</span>

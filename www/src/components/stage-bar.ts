@@ -1,13 +1,10 @@
 import { css, html, LitElement } from 'lit'
 import { customElement } from 'lit/decorators.js'
-import { figure } from '../figures'
-import { session } from '../session'
 import { base } from '../styles/shared'
 import './command-button'
-import { PartOf } from './part-of'
 import './tool-row'
 
-/** The stage's own controls, at its upper edge: what is shown, how near, and back a step. */
+/** The stage's own controls, at its upper edge: what is shown, back a step, and the calliper. */
 @customElement('stage-bar')
 export class StageBar extends LitElement {
   static override styles = [
@@ -27,13 +24,6 @@ export class StageBar extends LitElement {
         gap: 0 var(--gap-4);
       }
 
-      .size {
-        min-width: 5.5rem;
-        color: var(--soft);
-        font-size: var(--type-2);
-        text-align: center;
-      }
-
       .guides {
         --swatch: var(--guide);
       }
@@ -49,10 +39,14 @@ export class StageBar extends LitElement {
       .gap {
         width: var(--gap-3);
       }
+
+      @media (width < 44rem) {
+        .gap {
+          display: none;
+        }
+      }
     `,
   ]
-
-  readonly #em = new PartOf(this, session.store, (state) => figure(state.stage?.view.em, 0))
 
   override render() {
     return html`<div class="bar">
@@ -67,21 +61,11 @@ export class StageBar extends LitElement {
         <command-button name="blur" look="switch"></command-button>
         <command-button name="reading" look="switch"></command-button>
       </tool-row>
-      <tool-row label="Steps, calliper and view">
+      <tool-row label="Steps and calliper">
         <command-button name="undo" look="icon"></command-button>
         <command-button name="redo" look="icon"></command-button>
         <span class="gap"></span>
         <command-button name="calliper" look="both"></command-button>
-        <span class="gap"></span>
-        <command-button name="zoom-out" look="icon"></command-button>
-        <span class="size" title="CSS pixels an em">${this.#em.value} px/em</span>
-        <command-button name="zoom-in" look="icon"></command-button>
-        <command-button name="fit" look="icon"></command-button>
-        <command-button name="fit-chosen" look="icon"></command-button>
-        <command-button name="pan-left" look="icon"></command-button>
-        <command-button name="pan-right" look="icon"></command-button>
-        <command-button name="pan-up" look="icon"></command-button>
-        <command-button name="pan-down" look="icon"></command-button>
       </tool-row>
     </div>`
   }

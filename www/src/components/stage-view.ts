@@ -34,16 +34,10 @@ export class StageView extends LitElement {
         height: 100%;
         /* Letters move sideways only: a finger that goes up or down scrolls the page. */
         touch-action: pan-y;
-        cursor: grab;
-      }
-
-      canvas:active {
-        cursor: grabbing;
       }
 
       canvas.calliper {
         touch-action: none;
-        cursor: crosshair;
       }
 
       canvas:focus-visible {
@@ -123,7 +117,9 @@ export class StageView extends LitElement {
         this.canvas.focus({ preventScroll: true })
         this.canvas.setPointerCapture(event.pointerId)
       }
-      session.pointer(pointerInput(event, phase, this.canvas.getBoundingClientRect()))
+      this.canvas.style.cursor = session.pointer(
+        pointerInput(event, phase, this.canvas.getBoundingClientRect()),
+      )
     }
   }
 
@@ -134,15 +130,7 @@ export class StageView extends LitElement {
     if (fills && !event.ctrlKey) return
     event.preventDefault()
     const box = this.canvas.getBoundingClientRect()
-    const turn = wheelTurn(event)
-    if (turn.pan !== 0) session.apply({ type: 'pan', dx: turn.pan, dy: 0 })
-    if (turn.zoom !== 1) {
-      session.apply({
-        type: 'zoom',
-        factor: turn.zoom,
-        at: [event.clientX - box.left, event.clientY - box.top],
-      })
-    }
+    session.wheel(wheelTurn(event), event.clientX - box.left, event.clientY - box.top)
   }
 
   /** Draws once before the next picture, however often the stage changes until then. */

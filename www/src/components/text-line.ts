@@ -44,6 +44,12 @@ export class TextLine extends LitElement {
         gap: 2px;
       }
 
+      .quick button[aria-pressed="true"] {
+        text-decoration: underline;
+        text-decoration-thickness: 2px;
+        text-underline-offset: 0.3em;
+      }
+
       .missing {
         flex-basis: 100%;
         color: var(--alert);

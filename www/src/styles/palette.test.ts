@@ -1,5 +1,5 @@
-import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import css from './tokens.css?raw'
 
 /*
  * The palette held to what it promises. Conversions: OKLab by Ottosson (2020);
@@ -8,8 +8,6 @@ import { describe, expect, it } from 'vitest'
  */
 
 type Triple = readonly [number, number, number]
-
-const css = readFileSync(new URL('./tokens.css', import.meta.url), 'utf8')
 
 function oklch(text: string): Triple {
   const [l, c, h] = text.split(/[ /]+/).map(Number)
