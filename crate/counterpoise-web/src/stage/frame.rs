@@ -9,16 +9,18 @@ pub(crate) const STRIP_ROWS: u32 = 3;
 
 /// The strip never takes more of the canvas than this, nor stays when its rows
 /// would be too low to tell a bar up from a bar down.
-const MOST_STRIP: f64 = 0.4;
+const MOST_STRIP: f64 = 0.3;
 const LEAST_ROW: f64 = 14.0;
 
 /// Height of a strip's row and of a reading row, in label heights.
-const ROW: f64 = 2.4;
+const ROW: f64 = 3.2;
 const READING_LEADING: f64 = 1.5;
 
-/// Room at the left for the names of guides and rows, in label heights; given
-/// up where it would take a fifth of the canvas.
+/// Room at the left for the names of guides and rows, and at the right for what
+/// is said of the guides, in label heights; given up where the left one would
+/// take a fifth of the canvas.
 const NAMES: f64 = 9.5;
+const NOTES: f64 = 8.0;
 
 /// The parts of the canvas, CSS pixels.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -59,14 +61,16 @@ pub(crate) fn frame(size: Size, label: f64, setting: &Setting) -> Frame {
     let names = NAMES * label;
     let names = if names > 0.2 * w { 0.0 } else { names };
     let foot = h - strip - reading;
-    let left = if setting.layers.guides || strip > 0.0 {
-        names
+    let guides = setting.layers.guides;
+    let left = if guides || strip > 0.0 { names } else { 0.0 };
+    let right = if guides && names > 0.0 {
+        w - NOTES * label
     } else {
-        0.0
+        w
     };
     Frame {
         canvas: Rect::new(0.0, 0.0, w, h),
-        room: Rect::new(left, 0.0, w, foot),
+        room: Rect::new(left, 0.0, right, foot),
         letters: Rect::new(0.0, 0.0, w, foot),
         reading: Rect::new(0.0, foot, w, foot + reading),
         strip: Rect::new(0.0, h - strip, w, h),
@@ -116,7 +120,7 @@ mod tests {
             let f = frame(Size::new(w, h), 12.0, &setting);
             assert!(f.letters.height() >= 0.29 * h, "{f:?}");
             assert!(f.strip.height() >= 0.0 && f.reading.height() >= 0.0);
-            assert!(f.room.width() >= 0.79 * w);
+            assert!(f.room.width() >= 0.6 * w);
         }
     }
 }

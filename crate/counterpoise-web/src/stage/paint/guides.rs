@@ -14,6 +14,11 @@ const SAME: f64 = 0.5;
 /// Room to the canvas's edges, CSS pixels.
 const EDGE: f64 = 8.0;
 
+/// A label farther than this from its line is led back to it, over this way
+/// along it, CSS pixels.
+const MOVED: f64 = 2.0;
+const LEAD: f64 = 12.0;
+
 fn name(kind: GuideKind) -> &'static str {
     match kind {
         GuideKind::Baseline => "baseline",
@@ -93,7 +98,7 @@ pub(super) fn paint_labels(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
                 let past = figure::length((round - drawn).abs());
                 right.push(Note {
                     y: y_of(0.5 * (round + drawn)),
-                    text: format!("rounds {past} past"),
+                    text: format!("rounds +{past}"),
                     declared: false,
                 });
             }
@@ -101,7 +106,7 @@ pub(super) fn paint_labels(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
         if let Some(height) = declared(guide) {
             right.push(Note {
                 y: y_of(height),
-                text: format!("declared {} {}", name(guide.kind), figure::length(height)),
+                text: format!("declared {}", figure::length(height)),
                 declared: true,
             });
         }
@@ -115,10 +120,11 @@ fn notes(brush: &Brush<'_>, room: Rect, mut notes: Vec<Note>, hang: Hang) -> Dra
     notes.sort_by(|a, b| a.y.total_cmp(&b.y));
     let mut heights: Vec<f64> = notes.iter().map(|n| n.y).collect();
     spread(&mut heights, 1.25 * brush.label());
-    let x = if hang == Hang::Right {
-        room.x0 + EDGE
+    let right = hang == Hang::Right;
+    let (x, inwards) = if right {
+        (room.x0 + EDGE, 1.0)
     } else {
-        room.x1 - EDGE
+        (room.x1 - EDGE, -1.0)
     };
     for (note, y) in notes.iter().zip(heights) {
         let colour = if note.declared {
@@ -126,6 +132,12 @@ fn notes(brush: &Brush<'_>, room: Rect, mut notes: Vec<Note>, hang: Hang) -> Dra
         } else {
             &brush.theme.guide
         };
+        if (note.y - y).abs() > MOVED {
+            // A label that gave way is led back to its line.
+            let end = x + inwards * brush.tag_size(&note.text).width;
+            let (from, to) = (Point::new(end, y), Point::new(end + inwards * LEAD, note.y));
+            brush.line(from, to, brush.hair(), colour);
+        }
         brush.tag(&note.text, Point::new(x, y), hang, colour)?;
     }
     Ok(())

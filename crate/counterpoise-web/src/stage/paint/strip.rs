@@ -15,8 +15,8 @@ use kurbo::{Point, Rect};
 /// A row: its measure, its name, and the deviation that fills half its height.
 /// Heights lie far closer together than widths do.
 const ROWS: [(Measure, &str, f64); 3] = [
-    (Measure::Weight, "weight", 0.2),
-    (Measure::Width, "width", 0.4),
+    (Measure::Weight, "weight", 0.15),
+    (Measure::Width, "width", 0.3),
     (Measure::Height, "height", 0.05),
 ];
 
@@ -185,10 +185,10 @@ fn bar(
         height
     };
     let r = Rect::from_points((x0, zero), (x0 + width, zero - height));
-    let colour = if share >= 0.0 {
-        &brush.theme.above
-    } else {
-        &brush.theme.below
+    let colour = match share {
+        s if s.abs() < LEAST_SEEN => &brush.theme.rule,
+        s if s > 0.0 => &brush.theme.above,
+        _ => &brush.theme.below,
     };
     if out {
         brush.rect(r, colour);

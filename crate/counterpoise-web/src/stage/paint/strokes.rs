@@ -8,7 +8,9 @@ use super::{Drawn, Picture};
 use crate::stage::command::ItemId;
 use crate::stage::figure;
 use crate::stage::frame::Frame;
+use crate::stage::hit;
 use crate::stage::scene::Item;
+use crate::stage::standing::Standing;
 use crate::stage::view::Camera;
 use counterpoise::report::{Stroke, StrokeKind, Thickness};
 use kurbo::{Affine, Point, Size, Vec2};
@@ -162,16 +164,39 @@ fn wish(
         return None;
     }
     let at = |p: [f64; 2]| map * Point::new(p[0], p[1]);
+    let mut spots = spots(at(mark.from), at(mark.to), size);
+    // The places on the stroke itself cover its ink by intent.
+    if let Some(beside) = spots.iter().position(|s| !s.on_stroke) {
+        spots[beside..].sort_by_cached_key(|s| ink_under(picture, s.at, size));
+    }
     Some(Wish {
         text,
         size,
-        spots: spots(at(mark.from), at(mark.to), size),
+        spots: spots.into_iter().map(|s| s.at).collect(),
     })
 }
 
+/// How many of a few points of a label at a place would hide ink.
+fn ink_under(picture: &Picture<'_>, at: Point, size: Size) -> usize {
+    let probes = [-0.4, 0.0, 0.4].map(|share| Point::new(at.x + share * size.width, at.y));
+    let hidden = |p: &&Point| {
+        let p = picture.camera.to_stage(**p);
+        let boxed = |s: &&Standing| s.ink.is_some_and(|ink| ink.contains(p));
+        picture.letters().filter(boxed).any(|s| hit::is_ink(s, p))
+    };
+    probes.iter().filter(hidden).count()
+}
+
+/// A place for a label.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Spot {
+    at: Point,
+    on_stroke: bool,
+}
+
 /// On the stroke where it is broad enough to show at both sides of the figure,
-/// else beside it; then the other way; then further along the stroke.
-fn spots(a: Point, b: Point, size: Size) -> Vec<Point> {
+/// else beside it, at the mark and a little further along.
+fn spots(a: Point, b: Point, size: Size) -> Vec<Spot> {
     let (middle, way) = (a.midpoint(b), b - a);
     let thickness = way.hypot();
     let u = if thickness > 0.0 {
@@ -182,13 +207,22 @@ fn spots(a: Point, b: Point, size: Size) -> Vec<Point> {
     let half = half_extent(u, size);
     let along = u.turn_90();
     let step = 2.2 * half_extent(along, size);
-    let on = [middle, middle + step * along, middle - step * along];
     let off = 0.5 * thickness + half + BESIDE;
-    let beside = [middle + off * u, middle - off * u];
+    let shifts = [0.0, step, -step];
+    let on = shifts.map(|s| Spot {
+        at: middle + s * along,
+        on_stroke: true,
+    });
+    let beside = shifts.into_iter().flat_map(|s| {
+        [off, -off].map(|off| Spot {
+            at: middle + off * u + s * along,
+            on_stroke: false,
+        })
+    });
     if thickness > 2.0 * half + 2.0 * BESIDE {
         on.into_iter().chain(beside).collect()
     } else {
-        beside.into_iter().chain(on).collect()
+        beside.collect()
     }
 }
 
@@ -205,19 +239,16 @@ mod tests {
     fn a_figure_goes_on_a_broad_stroke_and_beside_a_thin_one() {
         let size = Size::new(24.0, 14.0);
         let broad = spots(Point::new(0.0, 0.0), Point::new(60.0, 0.0), size);
-        assert_eq!(broad[0], Point::new(30.0, 0.0));
+        assert!(broad[0].on_stroke && broad[0].at == Point::new(30.0, 0.0));
         let thin = spots(Point::new(0.0, 0.0), Point::new(10.0, 0.0), size);
-        assert_eq!(thin[0], Point::new(5.0 + 5.0 + 12.0 + BESIDE, 0.0));
-        assert!(thin.contains(&Point::new(5.0, 0.0)));
+        assert_eq!(thin[0].at, Point::new(5.0 + 5.0 + 12.0 + BESIDE, 0.0));
+        assert!(thin.iter().all(|s| !s.on_stroke));
     }
 
     #[test]
     fn a_mark_of_no_length_still_has_places() {
         let p = Point::new(3.0, 4.0);
-        assert!(
-            spots(p, p, Size::new(24.0, 14.0))
-                .iter()
-                .all(|s| s.is_finite())
-        );
+        let places = spots(p, p, Size::new(24.0, 14.0));
+        assert!(places.iter().all(|s| s.at.is_finite()));
     }
 }
