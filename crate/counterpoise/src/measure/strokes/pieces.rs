@@ -157,7 +157,7 @@ pub(super) fn pieces(runs: Vec<Run>, outline: &Outline, units_per_em: f64) -> Ve
 /// Cuts one run at its longest straight stretch, and again what is left.
 fn cut(run: Run, outline: &Outline, units_per_em: f64, into: &mut Vec<Piece>) {
     let n = run.stations.len();
-    let Some((from, to)) = longest_straight(&run.stations, outline, units_per_em) else {
+    let Some((from, to)) = longest_straight(&run, outline, units_per_em) else {
         into.extend(Piece::new(run, false, outline));
         return;
     };
@@ -195,11 +195,8 @@ fn cut(run: Run, outline: &Outline, units_per_em: f64, into: &mut Vec<Piece>) {
 }
 
 /// The longest straight stretch, as a range of stations.
-fn longest_straight(
-    stations: &[Station],
-    outline: &Outline,
-    units_per_em: f64,
-) -> Option<(usize, usize)> {
+fn longest_straight(run: &Run, outline: &Outline, units_per_em: f64) -> Option<(usize, usize)> {
+    let stations = &run.stations;
     let n = stations.len();
     let mut best = None;
     let mut best_length = 0.0;
@@ -212,8 +209,11 @@ fn longest_straight(
         // runs on into a curve does not.
         let lines = stations[from..to].iter().take_while(|s| s.straight).count();
         for (to, lines) in [(to, lines == to - from), (from + lines, true)] {
-            let Some(length) = straight_length(&stations[from..to], lines, outline, units_per_em)
-            else {
+            // The flat of a bowl goes on into its curve; a stretch that is all
+            // of its run is straight however short.
+            let whole = n > 1 && from == 0 && to == n && !run.closed;
+            let part = &stations[from..to];
+            let Some(length) = straight_length(part, lines || whole, outline, units_per_em) else {
                 continue;
             };
             if length > best_length {
@@ -229,10 +229,11 @@ fn longest_straight(
     best
 }
 
-/// Length of a straight stretch; `None` if it is too short to be taken for one.
+/// Length of a straight stretch; `None` if it is too short to be taken for one,
+/// unless it is `surely` straight.
 fn straight_length(
     part: &[Station],
-    lines: bool,
+    surely: bool,
     outline: &Outline,
     units_per_em: f64,
 ) -> Option<f64> {
@@ -241,7 +242,7 @@ fn straight_length(
         + reach(first, outline, -1.0)
         + reach(last, outline, 1.0);
     let least = (LEAST_THICKNESSES * first.thickness).max(LEAST_EM * units_per_em);
-    (lines || (part.len() > 2 && length >= least)).then_some(length)
+    (surely || (part.len() > 2 && length >= least)).then_some(length)
 }
 
 /// Whether the middle line stays on its chord and the stroke keeps its direction.
