@@ -1,5 +1,6 @@
 //! The band in which a letter's darkness is read.
 
+use super::{is_place, is_size};
 use crate::measure::{Context, GuideKind};
 use kurbo::Rect;
 
@@ -11,10 +12,10 @@ pub struct Band {
 }
 
 impl Band {
-    /// The band between two heights; `None` unless both are numbers and the
-    /// second is the higher.
+    /// The band between two heights; `None` unless the second is the higher and
+    /// a letter could reach both.
     pub fn new(from: f64, to: f64) -> Option<Self> {
-        (from.is_finite() && to.is_finite() && to > from).then_some(Self { from, to })
+        (is_place(from) && is_place(to) && is_size(to - from)).then_some(Self { from, to })
     }
 
     /// A character's band as its font draws it: from the baseline to the
@@ -23,7 +24,7 @@ impl Band {
     pub fn of(c: char, context: &Context) -> Option<Self> {
         let top = if c.is_lowercase() {
             GuideKind::XHeight
-        } else if c.is_uppercase() || c.is_numeric() {
+        } else if c.is_uppercase() || c.is_ascii_digit() {
             GuideKind::CapHeight
         } else {
             return None;

@@ -46,10 +46,9 @@ impl Eye {
     /// An eye for letters of a size, font units: the x-height of a line of
     /// lower case, the cap height of a line of capitals. A text face's letters
     /// are about as wide as they are high, so a cycle a letter is nearly the
-    /// same across as upwards. `None` unless the size is above 0 and one that a
-    /// letter could have.
+    /// same across as upwards. `None` of a size that no letter could have.
     pub fn new(letter_size: f64) -> Option<Self> {
-        (letter_size > 0.0 && letter_size <= super::MOST_COORDINATE).then_some(Self {
+        super::is_size(letter_size).then_some(Self {
             letter_size,
             cycles: Self::CYCLES,
         })

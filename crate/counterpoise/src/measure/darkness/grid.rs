@@ -15,7 +15,8 @@ pub(super) const MOST_PIXELS: f64 = 2_097_152.0;
 /// only if they lie over each other. Bounds the time as the above bounds memory.
 const MOST_DRAWN: f64 = 2.0 * MOST_PIXELS;
 
-/// The most pixels along one side, which keeps them exact in single precision.
+/// The most pixels along one side: single precision still tells a place to a
+/// 256th of a pixel there.
 const MOST_SIDE: f64 = 65_536.0;
 
 /// How far the blur reaches, in standard deviations: past 4 of them lie 6 parts

@@ -37,6 +37,20 @@ use kurbo::{PathSeg, Point, Rect};
 /// 16384. Past it areas would lose digits that matter.
 const MOST_COORDINATE: f64 = 1e7;
 
+/// A width or height below this, font units, is none: no file can tell it
+/// from nought, and shares of it would be noise.
+const LEAST_SIZE: f64 = 1e-3;
+
+/// Whether a letter could have a point here; a number that is none could not.
+fn is_place(coordinate: f64) -> bool {
+    coordinate.abs() <= MOST_COORDINATE
+}
+
+/// Whether a letter could be this wide or high.
+fn is_size(length: f64) -> bool {
+    (LEAST_SIZE..=MOST_COORDINATE).contains(&length)
+}
+
 /// How much of a letter's place is ink.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Darkness {
@@ -58,25 +72,24 @@ pub fn darkness(outline: &Outline, ink_area: f64, advance: f64, band: Option<Ban
     let Some(bounds) = sound_bounds(outline) else {
         return Darkness::default();
     };
-    let share = |ink: f64, place: f64| {
-        let share = ink / place;
-        (place > 0.0 && share.is_finite()).then_some(share)
+    let share = |ink: f64, width: f64, height: f64| {
+        (is_size(width) && is_size(height)).then(|| ink / (width * height))
     };
     let band_ink = band.map(|band| match band.holds(bounds) {
         true => ink_area,
         false => clip::clipped(outline, band).ink_area(),
     });
     Darkness {
-        of_box: share(ink_area, bounds.area()),
+        of_box: share(ink_area, bounds.width(), bounds.height()),
         band_ink,
-        of_body: band.and_then(|b| share(band_ink?, advance * b.height())),
+        of_body: band.and_then(|b| share(band_ink?, advance, b.height())),
     }
 }
 
 /// The box of an outline with ink, all of whose points are numbers that a
 /// letter could have.
 fn sound_bounds(outline: &Outline) -> Option<Rect> {
-    let fits = |p: Point| p.x.abs() <= MOST_COORDINATE && p.y.abs() <= MOST_COORDINATE;
+    let fits = |p: Point| is_place(p.x) && is_place(p.y);
     let sound = outline.segments().iter().all(|s| match s.path_seg() {
         PathSeg::Line(l) => fits(l.p0) && fits(l.p1),
         PathSeg::Quad(q) => fits(q.p0) && fits(q.p1) && fits(q.p2),

@@ -50,9 +50,9 @@ pub struct Shade {
     pub deviation: Option<f64>,
 }
 
-/// Where a letter's body stands on the line.
+/// A letter's body on the line.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Place {
+pub(super) struct Body {
     /// The letter's number in the line.
     pub(super) letter: usize,
     pub(super) from: f64,
@@ -60,28 +60,28 @@ pub(super) struct Place {
     pub(super) band: Band,
 }
 
-impl Place {
-    /// The body: advance width by band.
+impl Body {
+    /// Advance width by band.
     pub(super) fn rect(&self) -> Rect {
         Rect::new(self.from, self.band.from(), self.to, self.band.to())
     }
 }
 
 /// Whether a body follows on from the one before it in one word.
-pub(super) fn follows(before: &Place, after: &Place, letter_size: f64) -> bool {
+pub(super) fn follows(before: &Body, after: &Body, letter_size: f64) -> bool {
     after.from - before.to <= WORD_GAP * letter_size
 }
 
-/// Sets each letter's shade beside the others'. `places` are in order along the
+/// Sets each letter's shade beside the others'. `bodies` are in order along the
 /// line, and `darkness` holds that of each.
-pub(super) fn shades(places: &[Place], darkness: &[f64], letter_size: f64) -> Vec<Shade> {
-    let words = word_means(places, darkness, letter_size);
+pub(super) fn shades(bodies: &[Body], darkness: &[f64], letter_size: f64) -> Vec<Shade> {
+    let words = word_means(bodies, darkness, letter_size);
     let deviations = deviations(darkness);
     let beside = |i: usize, j: usize| {
         let (first, second) = (i.min(j), i.max(j));
-        follows(places.get(first)?, places.get(second)?, letter_size).then(|| darkness[j])
+        follows(bodies.get(first)?, bodies.get(second)?, letter_size).then(|| darkness[j])
     };
-    (0..places.len())
+    (0..bodies.len())
         .map(|i| {
             let left = i.checked_sub(1).and_then(|j| beside(i, j));
             Shade {
@@ -109,26 +109,26 @@ fn deviations(darkness: &[f64]) -> Option<Vec<f64>> {
 }
 
 /// The mean darkness of the letters around each, itself left out.
-fn word_means(places: &[Place], darkness: &[f64], letter_size: f64) -> Vec<Option<f64>> {
-    let middle = |p: &Place| 0.5 * (p.from + p.to);
-    let mut order: Vec<usize> = (0..places.len()).collect();
-    order.sort_by(|&a, &b| middle(&places[a]).total_cmp(&middle(&places[b])));
+fn word_means(bodies: &[Body], darkness: &[f64], letter_size: f64) -> Vec<Option<f64>> {
+    let middle = |p: &Body| 0.5 * (p.from + p.to);
+    let mut order: Vec<usize> = (0..bodies.len()).collect();
+    order.sort_by(|&a, &b| middle(&bodies[a]).total_cmp(&middle(&bodies[b])));
     // Sums up to each letter, of advance and of ink, so that no window is
     // summed anew however many letters it holds.
     let mut sums = vec![(0.0, 0.0)];
     let (mut advance, mut ink) = (0.0, 0.0);
     for &i in &order {
-        let width = places[i].to - places[i].from;
+        let width = bodies[i].to - bodies[i].from;
         advance += width;
         ink += width * darkness[i];
         sums.push((advance, ink));
     }
-    let mut words = vec![None; places.len()];
+    let mut words = vec![None; bodies.len()];
     for &i in &order {
-        let (at, half) = (middle(&places[i]), 0.5 * WORD * letter_size);
-        let first = order.partition_point(|&j| middle(&places[j]) < at - half);
-        let past = order.partition_point(|&j| middle(&places[j]) <= at + half);
-        let own = places[i].to - places[i].from;
+        let (at, half) = (middle(&bodies[i]), 0.5 * WORD * letter_size);
+        let first = order.partition_point(|&j| middle(&bodies[j]) < at - half);
+        let past = order.partition_point(|&j| middle(&bodies[j]) <= at + half);
+        let own = bodies[i].to - bodies[i].from;
         if past - first > 1 {
             let advance = sums[past].0 - sums[first].0 - own;
             let ink = sums[past].1 - sums[first].1 - own * darkness[i];

@@ -4,8 +4,8 @@ use super::blur::Blurred;
 use super::coverage::Brush;
 use super::grid::{Grid, Part};
 use super::page::{Page, Sides};
-use super::shade::{Place, STANDS_OUT, Shade, follows, shades};
-use super::{Band, Eye, MOST_COORDINATE, sound_bounds};
+use super::shade::{Body, STANDS_OUT, Shade, follows, shades};
+use super::{Band, Eye, is_place, is_size, sound_bounds};
 use crate::outline::Outline;
 use kurbo::{Rect, Vec2};
 
@@ -71,8 +71,8 @@ impl Sight {
 /// well. To judge a letter, hold its darkness against what its own kind should
 /// have; to see a line's rhythm, look here.
 ///
-/// A picture has at most 2,097,152 pixels (8 MiB of coverage, twice that while
-/// it is blurred), and the work for letters that lie over each other or have
+/// A picture has at most 2,097,152 pixels (8 MiB; with what it takes to draw
+/// and blur it, 32 MiB at most), and the work for letters that lie over each other or have
 /// outlines of very many curves is bounded likewise; a longer line is drawn
 /// coarser.
 pub fn look(letters: &[LineLetter<'_>], eye: Eye) -> Option<Sight> {
@@ -88,15 +88,15 @@ pub(super) fn look_with(
     let drawn: Vec<(usize, Rect)> = letters
         .iter()
         .enumerate()
-        .filter(|(_, l)| l.x.abs() <= MOST_COORDINATE)
+        .filter(|(_, l)| is_place(l.x))
         .filter_map(|(i, l)| Some((i, sound_bounds(l.outline)?)))
         .collect();
-    let mut bodies: Vec<Place> = drawn
+    let mut bodies: Vec<Body> = drawn
         .iter()
         .filter_map(|&(letter, _)| {
             let LineLetter { x, advance, .. } = letters[letter];
             let band = letters[letter].band?;
-            (advance > 0.0 && advance <= MOST_COORDINATE).then_some(Place {
+            is_size(advance).then_some(Body {
                 letter,
                 from: x,
                 to: x + advance,
@@ -140,11 +140,11 @@ pub(super) fn look_with(
         .map(|b| (page.mean(b.rect()) + imagined[b.letter]).min(1.0))
         .collect();
     let mut all = vec![None; letters.len()];
-    for (place, shade) in bodies
+    for (body, shade) in bodies
         .iter()
         .zip(shades(&bodies, &darkness, eye.letter_size()))
     {
-        all[place.letter] = Some(shade);
+        all[body.letter] = Some(shade);
     }
     Some(Sight {
         blurred: page.blurred(),
@@ -153,20 +153,20 @@ pub(super) fn look_with(
 }
 
 /// The letters at which a word begins or ends, by their number in the line.
-fn ends(bodies: &[Place], eye: Eye, letters: usize) -> Vec<Option<(Rect, Sides)>> {
+fn ends(bodies: &[Body], eye: Eye, letters: usize) -> Vec<Option<(Rect, Sides)>> {
     let mut ends = vec![None; letters];
-    for (i, place) in bodies.iter().enumerate() {
-        let apart = |before: Option<&Place>, after: Option<&Place>| match (before, after) {
+    for (i, body) in bodies.iter().enumerate() {
+        let apart = |before: Option<&Body>, after: Option<&Body>| match (before, after) {
             (Some(before), Some(after)) => !follows(before, after, eye.letter_size()),
             _ => true,
         };
         let previous = i.checked_sub(1).and_then(|j| bodies.get(j));
         let sides = Sides {
-            before: apart(previous, Some(place)),
-            after: apart(Some(place), bodies.get(i + 1)),
+            before: apart(previous, Some(body)),
+            after: apart(Some(body), bodies.get(i + 1)),
         };
         if sides != Sides::default() {
-            ends[place.letter] = Some((place.rect(), sides));
+            ends[body.letter] = Some((body.rect(), sides));
         }
     }
     ends

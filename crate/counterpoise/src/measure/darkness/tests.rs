@@ -130,8 +130,8 @@ fn what_cannot_be_is_absent() {
     );
     let stem = outline(&Rect::new(0.0, 0.0, 90.0, 700.0).to_path(0.1));
     let of = |advance| darkness(&stem, stem.ink_area(), advance, b).of_body;
-    for advance in [0.0, -20.0, f64::NAN, f64::INFINITY] {
-        assert!(of(advance).is_none_or(|v| v == 0.0), "{advance}");
+    for advance in [0.0, 1e-300, -20.0, f64::NAN, f64::INFINITY] {
+        assert_eq!(of(advance), None, "{advance}");
     }
     for odd in [f64::NAN, f64::INFINITY, 1e300] {
         let o = outline(&polygon(&[(0.0, 0.0), (odd, 10.0), (100.0, odd)]));
@@ -139,6 +139,9 @@ fn what_cannot_be_is_absent() {
     }
     assert_eq!(Band::new(500.0, 0.0), None);
     assert_eq!(Band::new(f64::NAN, 0.0), None);
+    assert_eq!(Band::new(-1e308, 1e308), None);
+    let flat = outline(&polygon(&[(0.0, 0.0), (100.0, 0.0), (50.0, 0.0)]));
+    assert_eq!(darkness(&flat, 0.0, 500.0, b).of_box, None);
 }
 
 /// An arch of two stems and a bar, 500 high; with a stem of 90, a text face's n.
@@ -362,6 +365,7 @@ fn letters_that_cannot_be_have_no_figure_and_harm_no_other() {
         with(&n, 1e300, 500.0, b),
         with(&n, 5000.0, f64::NAN, b),
         with(&n, 5000.0, 0.0, b),
+        with(&n, 5000.0, 1e-300, b),
         with(&n, 5000.0, -500.0, b),
         with(&n, 5000.0, 1e300, b),
         with(&n, 5000.0, 500.0, None),
