@@ -151,6 +151,20 @@ export class LabPage {
     await this.frame()
   }
 
+  /** What the canvas shows: red, green, blue and alpha of every pixel. */
+  async bitmap() {
+    const text = await this.canvas.evaluate(async (canvas) => {
+      const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height)
+      const reader = new FileReader()
+      reader.readAsDataURL(new Blob([data]))
+      await new Promise((resolve) => {
+        reader.onload = resolve
+      })
+      return reader.result.split(',')[1]
+    })
+    return Buffer.from(text, 'base64')
+  }
+
   async picture(name) {
     mkdirSync(screenshots, { recursive: true })
     await this.page.screenshot({ path: join(screenshots, `${name}.png`) })
@@ -159,4 +173,15 @@ export class LabPage {
   async close() {
     await this.page.context().close()
   }
+}
+
+/** How many pixels of two pictures differ by more than rounding. */
+export function different(one, other) {
+  if (one.length !== other.length) return Number.POSITIVE_INFINITY
+  let count = 0
+  for (let at = 0; at < one.length; at += 4) {
+    const apart = (channel) => Math.abs(one[at + channel] - other[at + channel]) > 2
+    if (apart(0) || apart(1) || apart(2) || apart(3)) count += 1
+  }
+  return count
 }

@@ -32,6 +32,10 @@ export class CalliperPanel extends LitElement {
         gap: 2px var(--gap-2);
       }
 
+      .row + * {
+        margin-block-start: var(--gap-2);
+      }
+
       fieldset {
         display: flex;
         margin: 0;
@@ -84,29 +88,6 @@ export class CalliperPanel extends LitElement {
     if (!calliper && this.#tool.value !== 'calliper') return nothing
     return html`<section aria-labelledby="calliper">
       <h3 id="calliper">Calliper</h3>
-      ${
-        calliper
-          ? html`<table>
-              <thead>
-                <tr>
-                  <th scope="col">Crosses</th>
-                  <th scope="col">Letters</th>
-                  <th scope="col">Units</th>
-                </tr>
-              </thead>
-              <tbody>
-                ${calliper.intervals.map((interval) => this.#interval(interval))}
-              </tbody>
-              <tfoot>
-                <tr>
-                  <th scope="row">In all</th>
-                  <td>${figure(calliper.angle)}°</td>
-                  <td>${figure(calliper.length)}</td>
-                </tr>
-              </tfoot>
-            </table>`
-          : html`<p class="quiet">Drag across the letters, or lay it with the button.</p>`
-      }
       <div class="row">
         ${
           calliper
@@ -140,6 +121,29 @@ export class CalliperPanel extends LitElement {
             : html`<command-button name="calliper-lay" look="framed"></command-button>`
         }
       </div>
+      ${
+        calliper
+          ? html`<table>
+              <thead>
+                <tr>
+                  <th scope="col">Crosses</th>
+                  <th scope="col">Letters</th>
+                  <th scope="col">Units</th>
+                </tr>
+              </thead>
+              <tbody>
+                ${calliper.intervals.map((interval) => this.#interval(interval))}
+              </tbody>
+              <tfoot>
+                <tr>
+                  <th scope="row">In all</th>
+                  <td>${figure(calliper.angle)}°</td>
+                  <td>${figure(calliper.length)}</td>
+                </tr>
+              </tfoot>
+            </table>`
+          : html`<p class="quiet">Drag across the letters, or lay it with the button.</p>`
+      }
     </section>`
   }
 

@@ -39,6 +39,12 @@ export class CommandButton extends LitElement {
         background: var(--soft);
       }
 
+      :host([look="icon"]) button[aria-pressed="true"] {
+        color: inherit;
+        background: transparent;
+        border-color: var(--ink);
+      }
+
       /* A switch of a layer: a box in the layer's own colour, filled when it is shown,
          so that the row of switches is the stage's legend as well. */
       :host([look="switch"]) button,

@@ -53,6 +53,7 @@ export class FiguresTable extends LitElement {
       }
 
       set-letter {
+        display: inline-block;
         min-width: 1.5em;
         font-size: var(--type-4);
       }

@@ -90,7 +90,8 @@ export class FileLine extends LitElement {
       }
 
       .rights {
-        min-height: max(1.5rem, calc(var(--target) - 0.375rem));
+        min-height: var(--target);
+        margin-block: -0.25rem;
         margin-inline-start: -0.375rem;
         padding-inline: 0.375rem;
         color: var(--ink);
@@ -232,7 +233,7 @@ export class FileLine extends LitElement {
         ${report.embedding?.restricted ? icon('warn') : nothing}
         <span>${rightsWords(report.embedding)}</span>${icon('more')}
       </button>
-      <div id="rights" popover role="dialog" aria-label="Licence and embedding rights" @toggle=${this.#place}>
+      <div id="rights" popover role="dialog" tabindex="0" aria-label="Licence and embedding rights" @toggle=${this.#place}>
         <dl>
           <dt>Embedding (OS/2 fsType)</dt>
           <dd>${report.embedding?.sentence ?? 'The file does not say whether it may be embedded.'}</dd>

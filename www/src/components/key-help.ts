@@ -60,7 +60,6 @@ export class KeyHelp extends LitElement {
       dl {
         display: grid;
         grid-template-columns: 1fr auto;
-        gap: 0 var(--gap-3);
         font-size: var(--type-2);
       }
 
@@ -71,6 +70,7 @@ export class KeyHelp extends LitElement {
       }
 
       dd {
+        padding-inline-start: var(--gap-3);
         text-align: end;
       }
 

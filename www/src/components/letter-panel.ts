@@ -79,12 +79,15 @@ export class LetterPanel extends LitElement {
         background: var(--sheet);
         border: var(--hair) solid var(--rule);
         border-radius: var(--corner);
-        font-size: var(--type-6);
-        line-height: 1;
+        font: 400 var(--type-6) / 1 var(--title-face);
       }
 
-      .head h2 {
+      .head h2:not(.sort) {
         font: 400 var(--type-4) / 1.3 var(--title-face);
+      }
+
+      set-letter {
+        display: inline-block;
       }
 
       thead set-letter {

@@ -1,4 +1,4 @@
-import { css, html, LitElement } from 'lit'
+import { html, LitElement } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { session } from '../session'
 import { PartOf } from './part-of'
@@ -6,15 +6,14 @@ import { PartOf } from './part-of'
 /** A letter set in the font that is open, as far as the browser takes it. */
 @customElement('set-letter')
 export class SetLetter extends LitElement {
-  static override styles = css`
-    :host {
-      display: inline-block;
-    }
-  `
-
   @property() letter = ''
 
   readonly #face = new PartOf(this, session.store, (state) => state.font?.face ?? null)
+
+  /** In the component around it, so that its text is that component's text. */
+  protected override createRenderRoot(): this {
+    return this
+  }
 
   override updated(): void {
     // Set through the object model: the content security policy forbids style attributes.

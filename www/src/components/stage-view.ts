@@ -28,10 +28,8 @@ export class StageView extends LitElement {
 
       canvas {
         position: absolute;
-        inset: 0;
+        inset: 0 auto auto 0;
         display: block;
-        width: 100%;
-        height: 100%;
         /* Letters move sideways only: a finger that goes up or down scrolls the page. */
         touch-action: pan-y;
       }
@@ -84,7 +82,7 @@ export class StageView extends LitElement {
   override firstUpdated(): void {
     this.canvas.addEventListener('wheel', this.#wheel, { passive: false, signal: this.#end.signal })
     this.#dress()
-    this.#size.observe(this.canvas)
+    this.#size.observe(this)
     this.#watchDensity()
     void session.start(this.canvas)
   }
@@ -142,6 +140,21 @@ export class StageView extends LitElement {
     })
   }
 
+  /**
+   * The canvas covers whole device pixels. Left to the layout it would end
+   * within one, and the browser would stretch, and blur, the whole picture.
+   */
+  #resize(): void {
+    const density = window.devicePixelRatio
+    const whole = (length: number): number => Math.floor(length * density) / density
+    const box = this.getBoundingClientRect()
+    const [width, height] = [whole(box.width), whole(box.height)]
+    if (width <= 0 || height <= 0) return
+    this.canvas.style.width = `${width}px`
+    this.canvas.style.height = `${height}px`
+    session.resize(width, height, density)
+  }
+
   #dress = (): void => {
     if (this.probe) session.setTheme(stageTheme(this.probe))
   }
@@ -152,7 +165,7 @@ export class StageView extends LitElement {
     question.addEventListener(
       'change',
       () => {
-        session.resize(this.canvas.clientWidth, this.canvas.clientHeight, window.devicePixelRatio)
+        this.#resize()
         this.#watchDensity()
       },
       { once: true, signal: this.#end.signal },

@@ -31,7 +31,7 @@ export class ThemeSwitch extends LitElement {
         display: grid;
         place-items: center;
         min-width: var(--target);
-        min-height: calc(var(--target) - 2px);
+        min-height: var(--target);
         cursor: pointer;
         color: var(--soft);
       }
