@@ -52,10 +52,7 @@ export class StageView extends LitElement {
 
   #frame = 0
   #end = new AbortController()
-  readonly #size = new ResizeObserver((entries) => {
-    const box = entries.at(-1)?.contentRect
-    if (box && box.width > 0 && box.height > 0) session.resize(box.width, box.height, window.devicePixelRatio)
-  })
+  readonly #size = new ResizeObserver(() => this.#resize())
 
   override connectedCallback(): void {
     super.connectedCallback()
