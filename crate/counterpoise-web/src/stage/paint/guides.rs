@@ -94,7 +94,9 @@ pub(super) fn paint_labels(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
                 text: format!("{} {}", name(guide.kind), figure::length(drawn)),
                 declared: false,
             });
-            if let Some(round) = guide.round.filter(|r| (r - drawn).abs() >= SAME) {
+            // A narrow canvas has no room beside the letters for this one.
+            let wide = picture.frame.names > 0.0;
+            if let Some(round) = guide.round.filter(|r| wide && (r - drawn).abs() >= SAME) {
                 let past = figure::length((round - drawn).abs());
                 right.push(Note {
                     y: y_of(0.5 * (round + drawn)),

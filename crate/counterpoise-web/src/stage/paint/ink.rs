@@ -33,6 +33,9 @@ pub(super) fn paint(
     shapes: &Shapes,
     blurred: &mut Option<Blurred>,
 ) -> Drawn {
+    for s in picture.letters().filter(|s| s.item.glyph.is_none()) {
+        gap(brush, picture, s)?;
+    }
     let spread = picture.setting.blur * picture.sorts.x_height() * picture.camera.scale;
     if spread <= 0.0 {
         *blurred = None;
@@ -73,9 +76,7 @@ fn letters(brush: &Brush<'_>, picture: &Picture<'_>, shapes: &Shapes) -> Drawn {
     };
     for &i in &picture.seen {
         let s = &picture.standings[i];
-        if s.item.glyph.is_none() {
-            gap(brush, picture, s)?;
-        } else if picture.over[i] {
+        if picture.over[i] {
             laid_over(brush, picture, shapes, s, hatch.as_ref())?;
         } else {
             plain(brush, picture, shapes, s)?;

@@ -4,6 +4,7 @@
 use super::brush::Brush;
 use super::ink::to_canvas;
 use super::{Drawn, Picture};
+use counterpoise::outline::{Outline, Segment};
 use kurbo::{ParamCurve, PathSeg, Point, Vec2};
 use web_sys::CanvasRenderingContext2d;
 
@@ -34,11 +35,12 @@ pub(super) fn paint(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
                 .iter()
                 .map(|segment| map * segment.path_seg())
         };
+        let size = size(&sort.outline, picture.camera.scale);
         c.begin_path();
         for seg in segments() {
             handles(seg, &mut |from, to| {
                 if near.contains(from) || near.contains(to) {
-                    handle(c, from, to);
+                    handle(c, from, to, BAR * size);
                 }
             });
         }
@@ -47,12 +49,20 @@ pub(super) fn paint(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
         for seg in segments() {
             let p = seg.start();
             if near.contains(p) {
-                diamond(c, p);
+                diamond(c, p, DIAMOND * size);
             }
         }
         c.fill();
     }
     Ok(())
+}
+
+/// How large points are drawn: smaller where an outline has so many that they
+/// would hide each other, as an automatic trace does.
+fn size(outline: &Outline, scale: f64) -> f64 {
+    let lengths = outline.segments().iter().map(Segment::length);
+    let mean = scale * lengths.sum::<f64>() / outline.segments().len().max(1) as f64;
+    (mean / (4.0 * DIAMOND)).clamp(0.3, 1.0)
 }
 
 /// Each handle, from its point on the curve to its end.
@@ -70,7 +80,7 @@ fn handles(seg: PathSeg, each: &mut impl FnMut(Point, Point)) {
     }
 }
 
-fn handle(c: &CanvasRenderingContext2d, from: Point, to: Point) {
+fn handle(c: &CanvasRenderingContext2d, from: Point, to: Point, bar: f64) {
     let way = to - from;
     let length = way.hypot();
     if length < 0.5 {
@@ -78,16 +88,16 @@ fn handle(c: &CanvasRenderingContext2d, from: Point, to: Point) {
     }
     c.move_to(from.x, from.y);
     c.line_to(to.x, to.y);
-    let across: Vec2 = way.turn_90() * (BAR / length);
+    let across: Vec2 = way.turn_90() * (bar / length);
     let (a, b) = (to - across, to + across);
     c.move_to(a.x, a.y);
     c.line_to(b.x, b.y);
 }
 
-fn diamond(c: &CanvasRenderingContext2d, p: Point) {
-    c.move_to(p.x - DIAMOND, p.y);
-    c.line_to(p.x, p.y - DIAMOND);
-    c.line_to(p.x + DIAMOND, p.y);
-    c.line_to(p.x, p.y + DIAMOND);
+fn diamond(c: &CanvasRenderingContext2d, p: Point, half: f64) {
+    c.move_to(p.x - half, p.y);
+    c.line_to(p.x, p.y - half);
+    c.line_to(p.x + half, p.y);
+    c.line_to(p.x, p.y + half);
     c.close_path();
 }

@@ -31,6 +31,12 @@ const LEAST_SEEN: f64 = 0.005;
 const BAR: (f64, f64) = (3.0, 16.0);
 const BAR_SHARE: f64 = 0.4;
 
+/// Height of the point of a bar that would be longer than its row, CSS pixels.
+const TIP: f64 = 6.0;
+
+/// Between a letter's foot and the line that leads to its column, CSS pixels.
+const LEAD_GAP: f64 = 4.0;
+
 /// Room that a row keeps above and below its bars, CSS pixels.
 const ROW_PAD: f64 = 2.0;
 
@@ -48,6 +54,10 @@ pub(super) fn paint(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
         frame.strip.y0,
         &brush.theme.rule,
     );
+    let columns = visible_columns(picture);
+    for column in columns.iter().filter(|c| c.shared) {
+        lead(brush, picture, column);
+    }
     let c = brush.context;
     c.save();
     c.begin_path();
@@ -62,10 +72,10 @@ pub(super) fn paint(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
         let y = zero_line(picture, row);
         brush.level(frame.names, frame.strip.x1, y, &brush.theme.rule);
     }
-    for column in visible_columns(picture) {
+    for column in &columns {
         let s = &picture.standings[column.letter];
-        caption(brush, picture, &column, s)?;
-        bars(brush, picture, &column, s)?;
+        caption(brush, picture, column, s)?;
+        bars(brush, picture, column, s)?;
     }
     c.restore();
     headings(brush, picture)
@@ -115,22 +125,18 @@ fn caption(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standi
         let (left, right) = (Point::new(column.left, y), Point::new(column.right, y));
         brush.line(left, right, 2.0, colour);
     }
-    if column.shared {
-        lead(brush, picture, column, s);
-    }
     Ok(())
 }
 
-/// A line from a letter's foot to its column, where that is not under it.
-fn lead(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standing) {
-    let Some(ink) = s.ink else { return };
-    let foot = picture.camera.rect(ink);
-    let from = Point::new(
-        foot.center().x,
-        foot.y1.clamp(0.0, picture.frame.letters.y1) + 3.0,
-    );
-    let to = Point::new(column.middle(), picture.frame.strip.y0);
-    if from.y < picture.frame.letters.y1 {
+/// A line from a letter's foot towards its column, where that is not under it.
+fn lead(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column) {
+    let Some(ink) = picture.standings[column.letter].ink else {
+        return;
+    };
+    let (foot, room) = (picture.camera.rect(ink), picture.frame.letters);
+    let from = Point::new(foot.center().x, foot.y1.max(room.y0) + LEAD_GAP);
+    let to = Point::new(column.middle(), room.y1);
+    if from.y < to.y {
         let over = picture.over[column.letter];
         let colour = if over {
             &brush.theme.over
@@ -190,17 +196,20 @@ fn bar(
         s if s > 0.0 => &brush.theme.above,
         _ => &brush.theme.below,
     };
-    if out {
-        brush.rect(r, colour);
+    let tip = if share.abs() > full {
+        TIP.min(height.abs())
     } else {
-        let c = brush.context;
+        0.0
+    };
+    bar_path(brush, r, share, tip);
+    let c = brush.context;
+    if out {
+        c.set_fill_style_str(colour);
+        c.fill();
+    } else {
         c.set_stroke_style_str(colour);
         c.set_line_width(brush.hair());
-        let (x, y) = (brush.crisp(r.x0), brush.crisp(r.y0));
-        c.stroke_rect(x, y, r.width().round(), r.height());
-    }
-    if share.abs() > full {
-        cut(brush, r, share);
+        c.stroke();
     }
     let text = figure::signed_percent(share);
     let fits = brush.width(&text) + 4.0 < column.width() && half > 0.9 * brush.label();
@@ -213,14 +222,23 @@ fn bar(
     Ok(())
 }
 
-/// A gap across a bar that would be longer than its row.
-fn cut(brush: &Brush<'_>, r: Rect, share: f64) {
-    let y = if share > 0.0 { r.y0 + 4.0 } else { r.y1 - 4.0 };
-    let (a, b) = (
-        Point::new(r.x0 - 1.0, y + 1.5),
-        Point::new(r.x1 + 1.0, y - 1.5),
-    );
-    brush.line(a, b, 2.0, &brush.theme.paper);
+/// A bar from the zero line, on whole device pixels; one that would be longer
+/// than its row ends in a point.
+fn bar_path(brush: &Brush<'_>, r: Rect, share: f64, tip: f64) {
+    let [x0, x1, y0, y1] = [r.x0, r.x1, r.y0, r.y1].map(|v| brush.crisp(v));
+    let (zero, end, tip) = if share < 0.0 {
+        (y0, y1, -tip)
+    } else {
+        (y1, y0, tip)
+    };
+    let c = brush.context;
+    c.begin_path();
+    c.move_to(x0, zero);
+    c.line_to(x0, end + tip);
+    c.line_to(0.5 * (x0 + x1), end);
+    c.line_to(x1, end + tip);
+    c.line_to(x1, zero);
+    c.close_path();
 }
 
 /// The rows' names and scales at the left; over the row on a narrow canvas.

@@ -178,13 +178,15 @@ fn wish(
 
 /// How many of a few points of a label at a place would hide ink.
 fn ink_under(picture: &Picture<'_>, at: Point, size: Size) -> usize {
-    let probes = [-0.4, 0.0, 0.4].map(|share| Point::new(at.x + share * size.width, at.y));
-    let hidden = |p: &&Point| {
-        let p = picture.camera.to_stage(**p);
+    let hides = |(dx, dy): &(f64, f64)| {
+        let p = Point::new(at.x + dx * size.width, at.y + dy * size.height);
+        let p = picture.camera.to_stage(p);
         let boxed = |s: &&Standing| s.ink.is_some_and(|ink| ink.contains(p));
         picture.letters().filter(boxed).any(|s| hit::is_ink(s, p))
     };
-    probes.iter().filter(hidden).count()
+    let across = [-0.45, 0.0, 0.45].into_iter();
+    let probes = across.flat_map(|dx| [-0.4, 0.4].map(|dy| (dx, dy)));
+    probes.filter(hides).count()
 }
 
 /// A place for a label.
