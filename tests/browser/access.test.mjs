@@ -290,5 +290,10 @@ test('forced colours and more contrast leave everything readable', async () => {
   await lab.canvas.focus()
   await lab.press('n')
   await lab.picture('forced-colours')
+  // Letters and ground must still be two: the stage is a picture, which the browser does not recolour.
+  const pixels = await lab.bitmap()
+  let apart = 0
+  for (let at = 4; at < pixels.length; at += 4) if (Math.abs(pixels[at] - pixels[0]) > 100) apart += 1
+  assert.ok(apart > 0.02 * (pixels.length / 4), `${apart} pixels stand out`)
   await lab.close()
 })

@@ -57,6 +57,7 @@ test('a page without its sample says so and still opens a font', async () => {
   await lab.page.route('**/sample.ttf', (route) => route.fulfill({ status: 404, body: '' }))
   await lab.page.reload()
   await lab.notice.locator('p').waitFor()
+  await lab.page.getByRole('heading', { name: 'Drop a font anywhere on this page' }).waitFor()
   await lab.picture('no-font')
   await lab.open({ name: 'heros.otf', bytes: font('heros.otf') }, 'Heros')
   await lab.close()

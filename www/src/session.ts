@@ -82,6 +82,8 @@ export class Session implements Desk {
   /** Sets the lab up on a canvas and opens the sample. */
   async start(canvas: HTMLCanvasElement): Promise<void> {
     this.#canvas = canvas
+    const opening = this.#opening
+    this.set({ opening: 'the sample' })
     try {
       const sample = fetchSample()
       await loadLab()
@@ -91,9 +93,14 @@ export class Session implements Desk {
       const source = await sample
       // Whoever dropped a font meanwhile wants that one.
       if (this.#source === undefined) this.#openOwn(source)
+      if (opening === this.#opening) this.set({ opening: null })
     } catch (error) {
       console.error(error)
-      this.set({ phase: 'broken', notice: { kind: 'refused', fileName: '', sentence: BROKEN } })
+      this.set({
+        phase: 'broken',
+        opening: null,
+        notice: { kind: 'refused', fileName: '', sentence: BROKEN },
+      })
     }
   }
 

@@ -24,7 +24,7 @@ export class DeviationBar extends LitElement {
       }
 
       .usual {
-        fill: var(--rule);
+        fill: color-mix(in oklch, var(--soft) 28%, transparent);
       }
 
       .zero {

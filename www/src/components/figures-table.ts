@@ -111,7 +111,10 @@ export class FiguresTable extends LitElement {
   }
 
   #toggle = (event: Event): void => {
-    this.open = (event.target as HTMLDetailsElement).open
+    const details = event.target as HTMLDetailsElement
+    this.open = details.open
+    // It opens below the window's edge: show that it did.
+    if (this.open) void this.updateComplete.then(() => details.scrollIntoView({ block: 'nearest' }))
   }
 
   #table(items: readonly ItemState[]) {

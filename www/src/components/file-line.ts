@@ -138,6 +138,9 @@ export class FileLine extends LitElement {
 
       dd {
         overflow-wrap: anywhere;
+      }
+
+      .own-lines {
         white-space: pre-line;
       }
 
@@ -175,7 +178,6 @@ export class FileLine extends LitElement {
 
   readonly #font = new PartOf(this, session.store, (state) => state.font)
   readonly #opening = new PartOf(this, session.store, (state) => state.opening)
-  readonly #phase = new PartOf(this, session.store, (state) => state.phase)
 
   @query('#rights') private readonly rights!: HTMLElement
   @query('.rights') private readonly rightsButton!: HTMLElement
@@ -204,11 +206,7 @@ export class FileLine extends LitElement {
     if (this.#opening.value !== null) {
       return html`<h2>Opening ${this.#opening.value}…</h2>`
     }
-    if (!font) {
-      return this.#phase.value === 'starting'
-        ? html`<h2 class="style">Setting up…</h2>`
-        : html`<h2 class="style">No font is open</h2>`
-    }
+    if (!font) return html`<h2 class="style">No font is open</h2>`
     const { report, sample, fileName } = font
     const facts = [
       versionWords(report.version),
@@ -238,7 +236,7 @@ export class FileLine extends LitElement {
           <dt>Embedding (OS/2 fsType)</dt>
           <dd>${report.embedding?.sentence ?? 'The file does not say whether it may be embedded.'}</dd>
           <dt>Licence</dt>
-          <dd>${report.licence ?? 'The file names none: ask its maker before you use it.'}</dd>
+          <dd class="own-lines">${report.licence ?? 'The file names none: ask its maker before you use it.'}</dd>
           ${report.licenceUrl ? html`<dt>To be read at</dt><dd>${report.licenceUrl}</dd>` : nothing}
           ${report.copyright ? html`<dt>Copyright</dt><dd>${report.copyright}</dd>` : nothing}
           ${report.manufacturer ? html`<dt>Maker</dt><dd>${report.manufacturer}</dd>` : nothing}

@@ -58,7 +58,9 @@ export class StageFoot extends LitElement {
     this.#said = announcement(state, this.#said)
     return this.#said
   })
-  readonly #em = new PartOf(this, session.store, (state) => figure(state.stage?.view.em, 0))
+  readonly #em = new PartOf(this, session.store, (state) =>
+    state.font ? `${figure(state.stage?.view.em, 0)} px/em` : '',
+  )
 
   override render() {
     return html`<p role="status">${this.#sentence.value}</p>
@@ -69,7 +71,7 @@ export class StageFoot extends LitElement {
         <command-button name="pan-down" look="icon"></command-button>
         <span class="gap"></span>
         <command-button name="zoom-out" look="icon"></command-button>
-        <span class="size" title="CSS pixels an em">${this.#em.value} px/em</span>
+        <span class="size" title="CSS pixels an em">${this.#em.value}</span>
         <command-button name="zoom-in" look="icon"></command-button>
         <span class="gap"></span>
         <command-button name="fit-chosen" look="icon"></command-button>

@@ -5,6 +5,7 @@ import { pointerInput, wheelTurn } from '../pointers'
 import { session } from '../session'
 import { base } from '../styles/shared'
 import { stageTheme } from '../theme'
+import './empty-stage'
 import { PartOf } from './part-of'
 
 /**
@@ -24,6 +25,10 @@ export class StageView extends LitElement {
         background: var(--sheet);
         /* The labels on the stage are set in these. */
         font-size: var(--type-1);
+      }
+
+      #probe {
+        forced-color-adjust: none;
       }
 
       canvas {
@@ -58,7 +63,11 @@ export class StageView extends LitElement {
     super.connectedCallback()
     this.#end = new AbortController()
     const { signal } = this.#end
-    for (const question of ['(prefers-color-scheme: dark)', '(prefers-contrast: more)']) {
+    for (const question of [
+      '(prefers-color-scheme: dark)',
+      '(prefers-contrast: more)',
+      '(forced-colors: active)',
+    ]) {
       window.matchMedia(question).addEventListener('change', this.#dress, { signal })
     }
     const stop = session.store.subscribe((state, before) => {
@@ -98,6 +107,7 @@ export class StageView extends LitElement {
         @pointercancel=${this.#pointer('cancel')}
         @contextmenu=${(event: Event) => event.preventDefault()}
       ></canvas>
+      <empty-stage></empty-stage>
       <p class="unseen" id="about">
         N chooses the next letter, Shift and N the one before. The left and right arrow keys move what is chosen by one
         unit, with Shift by ten. The question mark lists every key. The figures of the letters stand in the panel and in
