@@ -13,6 +13,9 @@ const LEAST_READING: f64 = 6.0;
 const MOST_READING: f64 = 96.0;
 const MOST_READING_ROWS: usize = 6;
 
+/// Lengths that the calliper's sentence tells: more, read aloud, are forgotten.
+const MOST_SAID: usize = 9;
+
 impl Stage {
     pub(super) fn show_layer(&mut self, layer: Layer, shown: bool) -> Done {
         self.scene.setting.layers.set(layer, shown);
@@ -160,10 +163,15 @@ impl Stage {
                 format!("{what} {}", figure::length(i.length))
             })
             .collect();
-        if words.is_empty() {
-            format!("Calliper, {} long.", figure::length(read.length))
-        } else {
-            format!("Calliper: {}.", words.join(", "))
+        match words.get(..MOST_SAID) {
+            _ if words.is_empty() => {
+                format!("Calliper, {} long.", figure::length(read.length))
+            }
+            Some(first) if words.len() > MOST_SAID => {
+                let more = words.len() - MOST_SAID;
+                format!("Calliper: {} and {more} more.", first.join(", "))
+            }
+            _ => format!("Calliper: {}.", words.join(", ")),
         }
     }
 

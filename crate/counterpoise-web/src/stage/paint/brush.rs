@@ -202,20 +202,25 @@ impl<'a> Brush<'a> {
 
     /// A text on a ground of its own, so that it reads over ink.
     pub(super) fn tag(&self, text: &str, at: Point, hang: Hang, colour: &str) -> Drawn {
-        let size = self.tag_size(text);
-        let x0 = match hang {
-            Hang::Right => at.x - TAG_PAD,
-            Hang::Left => at.x - size.width + TAG_PAD,
-            Hang::Middle => at.x - 0.5 * size.width,
-        };
-        let r = Rect::from_origin_size((x0, at.y - 0.5 * size.height), size);
+        let r = self.tag_rect(text, at, hang);
         self.context.set_global_alpha(TAG_ALPHA);
         self.rect(r, &self.theme.halo);
         self.context.set_global_alpha(1.0);
         self.text(text, at, hang, colour)
     }
 
-    /// The room that a tag takes.
+    /// The box of a tag.
+    pub(super) fn tag_rect(&self, text: &str, at: Point, hang: Hang) -> Rect {
+        let size = self.tag_size(text);
+        let x0 = match hang {
+            Hang::Right => at.x - TAG_PAD,
+            Hang::Left => at.x - size.width + TAG_PAD,
+            Hang::Middle => at.x - 0.5 * size.width,
+        };
+        Rect::from_origin_size((x0, at.y - 0.5 * size.height), size)
+    }
+
+    /// The size of a tag.
     pub(super) fn tag_size(&self, text: &str) -> Size {
         Size::new(self.width(text) + 2.0 * TAG_PAD, 1.25 * self.label())
     }

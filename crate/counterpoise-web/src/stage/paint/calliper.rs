@@ -2,10 +2,11 @@
 //! line, each length written beside it.
 
 use super::brush::{Brush, Hang};
-use super::labels::{self, Taken, Wish};
+use super::labels::{self, Label, Taken, Wish};
 use super::{Drawn, Picture};
 use crate::stage::command::{CalliperState, Interval};
 use crate::stage::figure;
+use crate::stage::view::Camera;
 use kurbo::{Point, Rect, Size, Vec2};
 
 /// Half a tick at an edge of ink, the side of an end's handle, CSS pixels.
@@ -23,44 +24,55 @@ const LEAST_WRITTEN: f64 = 4.0;
 /// The line on the canvas.
 struct Rule {
     from: Point,
+    to: Point,
     /// Of length 1.
     way: Vec2,
     scale: f64,
 }
 
 impl Rule {
+    fn of(state: &CalliperState, camera: Camera) -> Self {
+        let on_canvas = |p: [f64; 2]| camera.to_canvas(Point::new(p[0], p[1]));
+        let (from, to) = (on_canvas(state.from), on_canvas(state.to));
+        let length = (to - from).hypot();
+        Self {
+            from,
+            to,
+            way: if length > 0.0 {
+                (to - from) / length
+            } else {
+                Vec2::new(1.0, 0.0)
+            },
+            scale: camera.scale,
+        }
+    }
+
     /// The point at a distance from the start, font units.
     fn at(&self, distance: f64) -> Point {
         self.from + self.way * (distance * self.scale)
     }
+
+    fn handles(&self) -> [Rect; 2] {
+        [self.from, self.to].map(|end| Rect::from_center_size(end, (HANDLE, HANDLE)))
+    }
 }
 
-/// Paints the calliper, if there is one.
-pub(super) fn paint(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
+/// Paints the calliper, if there is one, with its figures where they were laid.
+pub(super) fn paint(brush: &Brush<'_>, picture: &Picture<'_>, figures: &[Label]) -> Drawn {
     let Some(state) = &picture.calliper else {
         return Ok(());
     };
     brush.css()?;
-    let on_canvas = |p: [f64; 2]| picture.camera.to_canvas(Point::new(p[0], p[1]));
-    let (from, to) = (on_canvas(state.from), on_canvas(state.to));
-    let length = (to - from).hypot();
-    let way = if length > 0.0 {
-        (to - from) / length
-    } else {
-        Vec2::new(1.0, 0.0)
-    };
-    let rule = Rule {
-        from,
-        way,
-        scale: picture.camera.scale,
-    };
+    let rule = Rule::of(state, picture.camera);
     line(brush, &rule, state);
-    for end in [from, to] {
-        let r = Rect::from_center_size(end, (HANDLE, HANDLE));
+    for r in rule.handles() {
         brush.rect(r.inflate(1.5, 1.5), &brush.theme.halo);
         brush.rect(r, &brush.theme.calliper);
     }
-    figures(brush, picture, &rule, state, [from, to])
+    for label in figures {
+        brush.tag(&label.text, label.at, Hang::Middle, &brush.theme.calliper)?;
+    }
+    Ok(())
 }
 
 fn line(brush: &Brush<'_>, rule: &Rule, state: &CalliperState) {
@@ -83,36 +95,31 @@ fn line(brush: &Brush<'_>, rule: &Rule, state: &CalliperState) {
     }
 }
 
-/// The lengths, ink on one side of the line and white on the other, so that
-/// either row can be read along.
-fn figures(
-    brush: &Brush<'_>,
-    picture: &Picture<'_>,
-    rule: &Rule,
-    state: &CalliperState,
-    ends: [Point; 2],
-) -> Drawn {
-    let mut taken = Taken::default();
-    for end in ends {
-        taken.take(Rect::from_center_size(end, (HANDLE, HANDLE)));
-    }
-    // Ink above a level line, to the right of an upright one.
-    let up = if rule.way.x.abs() >= rule.way.y.abs() {
-        rule.way.turn_90() * -rule.way.x.signum()
-    } else {
-        rule.way.turn_90() * -rule.way.y.signum()
+/// Where the lengths go: ink on one side of the line and white on the other, so
+/// that either row can be read along.
+pub(super) fn figures(brush: &Brush<'_>, picture: &Picture<'_>) -> Vec<Label> {
+    let Some(state) = &picture.calliper else {
+        return Vec::new();
     };
+    let rule = Rule::of(state, picture.camera);
+    // Ink above a level line, to the right of an upright one.
+    let main = if rule.way.x.abs() >= rule.way.y.abs() {
+        rule.way.x
+    } else {
+        rule.way.y
+    };
+    let up = rule.way.turn_90() * -main.signum();
     let wishes = state
         .intervals
         .iter()
         .filter(|i| !i.open && i.length * rule.scale >= LEAST_WRITTEN)
-        .map(|i| wish(brush, rule, i, if i.ink { up } else { -up }))
+        .map(|i| wish(brush, &rule, i, if i.ink { up } else { -up }))
         .collect();
-    let placed = labels::settle(wishes, picture.frame.letters, &mut taken);
-    for label in placed {
-        brush.tag(&label.text, label.at, Hang::Middle, &brush.theme.calliper)?;
-    }
-    Ok(())
+    labels::settle(
+        wishes,
+        picture.frame.letters,
+        &mut Taken::of(&rule.handles()),
+    )
 }
 
 fn wish(brush: &Brush<'_>, rule: &Rule, interval: &Interval, side: Vec2) -> Wish {

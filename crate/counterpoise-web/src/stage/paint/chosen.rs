@@ -50,15 +50,29 @@ fn corners(brush: &Brush<'_>, r: Rect) {
     c.stroke();
 }
 
-/// A pin with its point on the letter's top; within the canvas if the top is not.
-fn pin(brush: &Brush<'_>, picture: &Picture<'_>, r: Rect) -> Drawn {
-    const LENGTH: f64 = 13.0;
-    const HEAD: f64 = 4.5;
+/// A pin's length from its point to the middle of its head, and the head's
+/// radius, CSS pixels.
+const PIN: f64 = 13.0;
+const HEAD: f64 = 4.5;
+
+/// Where a pin's point is: on the letter's top; within the canvas if the top is not.
+fn pin_point(picture: &Picture<'_>, r: Rect) -> Point {
     let room = picture.frame.letters;
-    let highest = room.y0 + LENGTH + HEAD + 2.0;
-    let y = (r.y0 - 2.0).min(room.y1 - 2.0).max(highest);
-    let point = Point::new(r.center().x, y);
-    let head = Point::new(point.x, point.y - LENGTH);
+    let highest = room.y0 + PIN + HEAD + 2.0;
+    Point::new(r.center().x, (r.y0 - 2.0).min(room.y1 - 2.0).max(highest))
+}
+
+/// The boxes of the pins that may be seen.
+pub(super) fn pins(picture: &Picture<'_>) -> impl Iterator<Item = Rect> {
+    picture.letters().filter(|s| s.item.pinned).map(|s| {
+        let p = pin_point(picture, about(picture, s));
+        Rect::new(p.x - HEAD, p.y - PIN - HEAD, p.x + HEAD, p.y)
+    })
+}
+
+fn pin(brush: &Brush<'_>, picture: &Picture<'_>, r: Rect) -> Drawn {
+    let point = pin_point(picture, r);
+    let head = Point::new(point.x, point.y - PIN);
     brush.line(point, head, 2.0, &brush.theme.pinned);
     let c = brush.context;
     c.begin_path();

@@ -74,73 +74,98 @@ fn band(brush: &Brush<'_>, picture: &Picture<'_>, flat: f64, round: f64) {
 }
 
 /// One line of text at an edge.
-struct Note {
-    y: f64,
+#[derive(Debug)]
+pub(super) struct Note {
     text: String,
     declared: bool,
+    hang: Hang,
+    /// Height of its line.
+    line: f64,
+    at: Point,
+    pub(super) rect: Rect,
 }
 
-/// Writes the guides' names at the left edge; at the right edge what the file
-/// declares, where that differs, and how far round letters pass the line.
-pub(super) fn paint_labels(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
-    brush.css()?;
+/// The guides' names at the left edge; at the right edge what the file declares,
+/// where that differs, and how far round letters pass the line.
+pub(super) fn notes(brush: &Brush<'_>, picture: &Picture<'_>) -> Vec<Note> {
     let room = picture.frame.letters;
     let y_of = |h: f64| picture.camera.to_canvas(Point::new(0.0, h)).y;
     let (mut left, mut right) = (Vec::new(), Vec::new());
     for guide in picture.sorts.guides() {
         if let Some(drawn) = guide.drawn {
-            left.push(Note {
-                y: y_of(drawn),
-                text: format!("{} {}", name(guide.kind), figure::length(drawn)),
-                declared: false,
-            });
+            let told = format!("{} {}", name(guide.kind), figure::length(drawn));
+            left.push((y_of(drawn), told, false));
             // A narrow canvas has no room beside the letters for this one.
             let wide = picture.frame.names > 0.0;
             if let Some(round) = guide.round.filter(|r| wide && (r - drawn).abs() >= SAME) {
-                let past = figure::length((round - drawn).abs());
-                right.push(Note {
-                    y: y_of(0.5 * (round + drawn)),
-                    text: format!("rounds +{past}"),
-                    declared: false,
-                });
+                let told = format!("rounds +{}", figure::length((round - drawn).abs()));
+                right.push((y_of(0.5 * (round + drawn)), told, false));
             }
         }
         if let Some(height) = declared(guide) {
-            right.push(Note {
-                y: y_of(height),
-                text: format!("declared {}", figure::length(height)),
-                declared: true,
-            });
+            let told = format!("declared {}", figure::length(height));
+            right.push((y_of(height), told, true));
         }
     }
-    notes(brush, room, left, Hang::Right)?;
-    notes(brush, room, right, Hang::Left)
+    let mut notes = column(brush, room, left, Hang::Right);
+    notes.extend(column(brush, room, right, Hang::Left));
+    notes
 }
 
-fn notes(brush: &Brush<'_>, room: Rect, mut notes: Vec<Note>, hang: Hang) -> Drawn {
-    notes.retain(|n| in_room(n.y, room));
-    notes.sort_by(|a, b| a.y.total_cmp(&b.y));
-    let mut heights: Vec<f64> = notes.iter().map(|n| n.y).collect();
+/// Stands notes (height, text, declared) one under the other at an edge.
+fn column(
+    brush: &Brush<'_>,
+    room: Rect,
+    mut told: Vec<(f64, String, bool)>,
+    hang: Hang,
+) -> Vec<Note> {
+    told.retain(|n| in_room(n.0, room));
+    told.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut heights: Vec<f64> = told.iter().map(|n| n.0).collect();
     spread(&mut heights, 1.25 * brush.label());
-    let right = hang == Hang::Right;
-    let (x, inwards) = if right {
-        (room.x0 + EDGE, 1.0)
+    let x = if hang == Hang::Right {
+        room.x0 + EDGE
     } else {
-        (room.x1 - EDGE, -1.0)
+        room.x1 - EDGE
     };
-    for (note, y) in notes.iter().zip(heights) {
+    let place = |((line, text, declared), y): ((f64, String, bool), f64)| {
+        let at = Point::new(x, y);
+        Note {
+            rect: brush.tag_rect(&text, at, hang),
+            text,
+            declared,
+            hang,
+            line,
+            at,
+        }
+    };
+    told.into_iter().zip(heights).map(place).collect()
+}
+
+/// Writes the notes, over the letters.
+pub(super) fn paint_notes(brush: &Brush<'_>, notes: &[Note]) -> Drawn {
+    brush.css()?;
+    for note in notes {
         let colour = if note.declared {
             &brush.theme.declared
         } else {
             &brush.theme.guide
         };
-        if (note.y - y).abs() > MOVED {
-            // A label that gave way is led back to its line.
-            let end = x + inwards * brush.tag_size(&note.text).width;
-            let (from, to) = (Point::new(end, y), Point::new(end + inwards * LEAD, note.y));
+        if (note.line - note.at.y).abs() > MOVED {
+            // A note that gave way is led back to its line.
+            let right = note.hang == Hang::Right;
+            let (end, lead) = if right {
+                (note.rect.x1, LEAD)
+            } else {
+                (note.rect.x0, -LEAD)
+            };
+            let (from, to) = (
+                Point::new(end, note.at.y),
+                Point::new(end + lead, note.line),
+            );
             brush.line(from, to, brush.hair(), colour);
         }
-        brush.tag(&note.text, Point::new(x, y), hang, colour)?;
+        brush.tag(&note.text, note.at, note.hang, colour)?;
     }
     Ok(())
 }

@@ -18,7 +18,15 @@ pub(super) struct Wish {
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Label {
     pub(super) text: String,
+    pub(super) size: Size,
     pub(super) at: Point,
+}
+
+impl Label {
+    /// The room that it takes.
+    pub(super) fn rect(&self) -> Rect {
+        Rect::from_center_size(self.at, self.size)
+    }
 }
 
 /// Places labels within bounds, the first wish first; those for which no place
@@ -33,6 +41,7 @@ pub(super) fn settle(wishes: Vec<Wish>, bounds: Rect, taken: &mut Taken) -> Vec<
             })?;
             Some(Label {
                 text: wish.text,
+                size: wish.size,
                 at,
             })
         })
@@ -44,6 +53,21 @@ pub(super) fn settle(wishes: Vec<Wish>, bounds: Rect, taken: &mut Taken) -> Vec<
 pub(super) struct Taken(HashMap<(i32, i32), Vec<Rect>>);
 
 impl Taken {
+    /// Takes boxes whatever they overlap.
+    pub(super) fn of(boxes: &[Rect]) -> Self {
+        let mut taken = Self::default();
+        for r in boxes {
+            taken.put(*r);
+        }
+        taken
+    }
+
+    fn put(&mut self, r: Rect) {
+        for cell in cells(r) {
+            self.0.entry(cell).or_default().push(r);
+        }
+    }
+
     /// Takes a box if it overlaps none that is taken; whether it did.
     pub(super) fn take(&mut self, r: Rect) -> bool {
         let free = cells(r).all(|cell| {
@@ -52,9 +76,7 @@ impl Taken {
                 .is_none_or(|taken| taken.iter().all(|t| !t.overlaps(r)))
         });
         if free {
-            for cell in cells(r) {
-                self.0.entry(cell).or_default().push(r);
-            }
+            self.put(r);
         }
         free
     }

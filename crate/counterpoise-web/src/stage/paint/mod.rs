@@ -17,6 +17,7 @@ mod reading;
 mod shapes;
 mod strip;
 mod strokes;
+mod thickness;
 
 use super::command::ItemId;
 use super::frame::Frame;
@@ -31,6 +32,7 @@ use crate::theme::Theme;
 use brush::{Brush, Surface, Widths};
 use ink::Blurred;
 use kurbo::{Rect, Size};
+use labels::Label;
 use shapes::Shapes;
 use strokes::StrokeLabels;
 use wasm_bindgen::{JsCast, JsValue};
@@ -165,6 +167,12 @@ impl Painter {
         };
         self.shapes.learn(&picture)?;
         let layers = picture.setting.layers;
+        let figures = calliper::figures(&brush, &picture);
+        let notes = if layers.guides {
+            guides::notes(&brush, &picture)
+        } else {
+            Vec::new()
+        };
         if layers.guides {
             guides::paint(&brush, &picture)?;
         }
@@ -175,14 +183,16 @@ impl Painter {
                 points::paint(&brush, &picture)?;
             }
             if layers.strokes {
-                strokes::paint(&brush, &picture, &self.shapes, &mut self.stroke_labels)?;
+                let mut taken: Vec<Rect> = notes.iter().map(|n| n.rect).collect();
+                taken.extend(figures.iter().map(Label::rect));
+                taken.extend(chosen::pins(&picture));
+                let kept = &mut self.stroke_labels;
+                strokes::paint(&brush, &picture, &self.shapes, taken, kept)?;
             }
         }
         chosen::paint(&brush, &picture)?;
-        if layers.guides {
-            guides::paint_labels(&brush, &picture)?;
-        }
-        calliper::paint(&brush, &picture)?;
+        guides::paint_notes(&brush, &notes)?;
+        calliper::paint(&brush, &picture, &figures)?;
         reading::paint(&brush, &picture, &self.shapes)?;
         strip::paint(&brush, &picture)
     }

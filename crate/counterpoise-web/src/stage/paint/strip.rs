@@ -108,10 +108,21 @@ fn visible_columns(picture: &Picture<'_>) -> Vec<Column> {
 /// The letter's name over its column.
 fn caption(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standing) -> Drawn {
     let frame = picture.frame;
-    let name = picture.sorts.label(s.item.character, s.item.glyph);
-    if brush.width(&name) > column.width().max(0.9 * brush.label()) {
+    let room = column.width().max(0.9 * brush.label());
+    let letter = picture.sorts.label(s.item.character, s.item.glyph);
+    let flip = match (s.item.mirrored, s.item.turned) {
+        (false, false) => "",
+        (true, false) => " mirrored",
+        (false, true) => " turned",
+        (true, true) => " turned, mirrored",
+    };
+    let whole = format!("{letter}{flip}");
+    let mut fitting = [whole, letter]
+        .into_iter()
+        .filter(|t| brush.width(t) <= room);
+    let Some(name) = fitting.next() else {
         return Ok(());
-    }
+    };
     let chosen = picture.is_chosen(&s.item);
     let colour = if chosen {
         &brush.theme.chosen
