@@ -23,8 +23,10 @@ pub use stress::stress;
 pub use weight::main_weight;
 pub use widths::{Sides, sides};
 
-use crate::font::{Font, GlyphError, GlyphId, Reader};
+use crate::font::{Font, GlyphError, GlyphId, OutlineFormat, Reader};
 use crate::outline::Outline;
+use darkness::{Band, Darkness, darkness};
+use drawing::{Drawing, DrawingContext, drawing};
 use kurbo::Rect;
 use strokes::{Stroke, StrokeContext};
 
@@ -39,6 +41,9 @@ pub struct Context {
     pub guides: Vec<Guide>,
     /// Widths of the letters that others are held against.
     pub widths: ReferenceWidths,
+    /// The font's format, whose rules its contours must keep; `None` of
+    /// drawings that stand in no font.
+    pub format: Option<OutlineFormat>,
 }
 
 /// Ink widths of the control letters, font units; `None` of one that the font
@@ -79,6 +84,7 @@ impl Context {
             slant: slant::slant(font),
             guides: guides::guides(&font.reader(), font.declared(), units_per_em),
             widths: ReferenceWidths::of(&font.reader()),
+            format: Some(font.format()),
         }
     }
 
@@ -113,6 +119,13 @@ pub struct Letter {
     pub foot: Option<Extremity>,
     /// Its strokes, longest first.
     pub strokes: Vec<Stroke>,
+    /// Its darkness in the band of the lower case, up to the x-height.
+    pub lower_darkness: Darkness,
+    /// Its darkness in the band of the capitals, up to the cap height.
+    pub capital_darkness: Darkness,
+    /// How it is drawn; `None` where that was not asked for ([`drawing_of`]):
+    /// it takes longer than all the rest.
+    pub drawing: Option<Drawing>,
 }
 
 impl Letter {
@@ -140,13 +153,40 @@ pub fn letter(
     Ok(of_outline(&outline, reader.advance(glyph), context))
 }
 
+/// Reads how a glyph is drawn, for [`Letter::drawing`].
+///
+/// # Errors
+/// As [`letter`].
+pub fn drawing_of(
+    reader: &Reader<'_>,
+    glyph: GlyphId,
+    context: &Context,
+) -> Result<Drawing, GlyphError> {
+    let drawn = DrawingContext {
+        units_per_em: context.units_per_em,
+        format: context.format,
+    };
+    Ok(drawing(&reader.outline(glyph)?, &drawn))
+}
+
 /// Takes every measure of a shape that may stand in no font.
 pub fn of_outline(outline: &Outline, advance: f64, context: &Context) -> Letter {
     let em = context.units_per_em;
+    let area = outline.ink_area();
+    let dark = |top| {
+        let drawn = |kind| context.drawn(kind);
+        let band = drawn(GuideKind::Baseline)
+            .zip(drawn(top))
+            .and_then(|(from, to)| Band::new(from, to));
+        darkness(outline, area, advance, band)
+    };
     Letter {
+        lower_darkness: dark(GuideKind::XHeight),
+        capital_darkness: dark(GuideKind::CapHeight),
+        drawing: None,
         advance,
         bounds: outline.bounds(),
-        area: outline.ink_area(),
+        area,
         top: extremity(outline, End::Top, em),
         foot: extremity(outline, End::Foot, em),
         strokes: strokes::strokes(

@@ -4,6 +4,8 @@
 //! letters) reads them from here, so a new measure is one file beside this one
 //! and one entry below.
 
+use super::darkness::Darkness;
+use super::drawing::Need;
 use super::{Context, End, Letter, contrast, main_weight, sides, stress};
 
 /// What a figure is counted in.
@@ -184,7 +186,68 @@ pub const QUANTITIES: &[Quantity] = &[
         definition: "Area of the ink, overlaps counted once.",
         of: |s| Some(s.letter.area),
     },
+    Quantity {
+        id: "darkness",
+        name: "darkness",
+        unit: Unit::Share,
+        definition: "Ink between baseline and x-height (lower case) or cap height (capitals and figures), as a share of that band over the advance width.",
+        of: |s| darkness(s)?.of_body,
+    },
+    Quantity {
+        id: "boxDarkness",
+        name: "darkness of its box",
+        unit: Unit::Share,
+        definition: "Ink as a share of the letter's own box: spacing has no part in it.",
+        of: |s| s.letter.lower_darkness.of_box,
+    },
+    Quantity {
+        id: "points",
+        name: "points",
+        unit: Unit::Count,
+        definition: "Points on and off the curve, implied ones counted.",
+        of: |s| Some(s.letter.drawing.as_ref()?.points.total() as f64),
+    },
+    Quantity {
+        id: "pointsNeeded",
+        name: "points needed within half a unit",
+        unit: Unit::Count,
+        definition: "The fewest points, in the outline's own kind of curve, of a refit that keeps within half a thousandth of the em.",
+        of: |s| Some(needed(&s.letter.drawing.as_ref()?.within_half)),
+    },
+    Quantity {
+        id: "pointsNeededWithinTwo",
+        name: "points needed within two units",
+        unit: Unit::Count,
+        definition: "The same of a refit that keeps within two thousandths of the em.",
+        of: |s| Some(needed(&s.letter.drawing.as_ref()?.within_two)),
+    },
+    Quantity {
+        id: "flaws",
+        name: "flaws of drawing",
+        unit: Unit::Count,
+        definition: "Places in the outline that are worth a look: kinks, stubs, missing extremes, contours that overlap or run the wrong way.",
+        of: |s| {
+            let drawing = s.letter.drawing.as_ref()?;
+            Some((drawing.flaws.len() + drawing.flaws_left_out) as f64)
+        },
+    },
 ];
+
+/// A letter's darkness in the band of its case; `None` of other signs.
+fn darkness<'a>(s: &Subject<'a>) -> Option<&'a Darkness> {
+    let c = s.character?;
+    if c.is_lowercase() {
+        Some(&s.letter.lower_darkness)
+    } else if c.is_uppercase() || c.is_ascii_digit() {
+        Some(&s.letter.capital_darkness)
+    } else {
+        None
+    }
+}
+
+fn needed(need: &Need) -> f64 {
+    need.quadratic.unwrap_or(need.cubic) as f64
+}
 
 /// Ink width as a share of a reference letter's of the same case.
 fn width_beside(s: &Subject<'_>, capital: Option<f64>, lower: Option<f64>) -> Option<f64> {
@@ -226,6 +289,7 @@ mod tests {
             slant: 0.0,
             guides: Vec::new(),
             widths: super::super::ReferenceWidths::default(),
+            format: None,
         };
         let letter = super::super::of_outline(&Default::default(), 250.0, &context);
         let subject = Subject {

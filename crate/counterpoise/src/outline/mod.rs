@@ -7,6 +7,7 @@
 mod area;
 mod build;
 mod crossing;
+mod overlap;
 mod ray;
 mod segment;
 

@@ -9,7 +9,6 @@ use super::{
 use crate::font::{EmbeddingLevel, Font, GlyphId, Reader};
 use crate::judge::{self, Alphabet};
 use crate::measure::{self, Context, End, Letter, Subject, strokes};
-use std::borrow::Cow;
 
 impl FontReport {
     /// What an opened font says of itself, and what its letters say.
@@ -98,12 +97,17 @@ impl LetterReport {
     /// As [`LetterReport::new`], with one reader for many letters.
     pub fn read(reader: &Reader<'_>, alphabet: &Alphabet, item: Item) -> Self {
         let context = alphabet.context();
-        let letter = match member(alphabet, item.character, item.glyph) {
-            Some(member) => Cow::Borrowed(&member.letter),
-            None => match measure::letter(reader, item.glyph, context) {
-                Ok(letter) => Cow::Owned(letter),
-                Err(e) => return Self::troubled(reader, item, e.to_string()),
-            },
+        let measured = match member(alphabet, item.character, item.glyph) {
+            Some(member) => Ok(member.letter.clone()),
+            None => measure::letter(reader, item.glyph, context),
+        };
+        let whole = measured.and_then(|letter| {
+            let drawing = Some(measure::drawing_of(reader, item.glyph, context)?);
+            Ok(Letter { drawing, ..letter })
+        });
+        let letter = match whole {
+            Ok(letter) => letter,
+            Err(e) => return Self::troubled(reader, item, e.to_string()),
         };
         let report = Self::untroubled(reader, alphabet, item, &letter);
         if report.finite() {

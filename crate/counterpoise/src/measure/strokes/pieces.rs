@@ -25,6 +25,9 @@ const STRAIGHT_TURN: f64 = 0.996_194_7;
 /// the stub of a bold t's bar on one side of its stem is a half.
 const LEAST_PIECE: f64 = 0.4;
 
+/// Stations thicker than this, in medians of the piece, flare into a serif.
+const FLARED: f64 = 1.05;
+
 /// A straight or curved stretch of a stroke.
 #[derive(Debug, Clone)]
 pub(super) struct Piece {
@@ -57,15 +60,16 @@ impl Piece {
             last.centre() + after * last.along,
         );
         let mut length = before + after;
-        length += stations
-            .windows(2)
-            .map(|w| (w[1].centre() - w[0].centre()).hypot())
-            .sum::<f64>();
+        length += stations.windows(2).map(|w| way(&w[0], &w[1])).sum::<f64>();
         if closed {
-            length += (first.centre() - last.centre()).hypot();
+            length += way(last, first);
         }
         let thickness = median(&mut stations.iter().map(|s| s.thickness).collect::<Vec<_>>());
-        let sum = stations.iter().fold(Vec2::ZERO, |sum, s| sum + s.along);
+        // Flared ends lean with their serifs; the body says which way it runs.
+        let body = stations
+            .iter()
+            .filter(|s| s.thickness <= FLARED * thickness);
+        let sum = body.fold(Vec2::ZERO, |sum, s| sum + s.along);
         let direction = unit(sum).unwrap_or(first.along);
         Some(Self {
             stations,
@@ -107,6 +111,13 @@ impl Piece {
                 .collect::<Vec<_>>(),
         );
     }
+}
+
+/// Way along the middle line from one station to the next, taken as an arc:
+/// its chord, longer by a 24th of the square of its turn.
+fn way(a: &Station, b: &Station) -> f64 {
+    let turn = a.along.cross(b.along).atan2(a.along.dot(b.along));
+    (b.centre() - a.centre()).hypot() * (1.0 + turn * turn / 24.0)
 }
 
 /// How far the stroke goes on past a station between two straight edges,
