@@ -16,6 +16,13 @@ const BROKEN =
   'The lab could not start in this browser. Reload the page; if that does not help, try a newer browser.'
 const STUMBLED =
   'The lab stumbled over that and has set the stage up again. Your font is still here; the steps to undo are not.'
+/**
+ * While something is dragged, the figures beside the stage follow this often,
+ * in milliseconds: nobody reads faster, and each reading costs a layout that
+ * would be taken from the picture's own time.
+ */
+const FIGURES_EVERY = 100
+
 const NO_SAMPLE = 'The sample could not be fetched. Drop a font of your own.'
 const UNREADABLE = 'could not be read. It may have been moved or is still being written: try again.'
 
@@ -45,8 +52,11 @@ export class Session implements Desk {
   readonly #start = new Promise<void>((resolve) => {
     this.#started = resolve
   })
-  /** The stage has changed since its state was read. */
-  #stale = false
+  /** When the stage's state is to be read again; null if it has not changed since it was. */
+  #due: number | null = null
+  #later: ReturnType<typeof setTimeout> | undefined
+  /** When it was last read. */
+  #read = 0
   /** A font was opened and has not been drawn yet. */
   #awaited = false
 
@@ -138,7 +148,8 @@ export class Session implements Desk {
 
   /** A pointer on the canvas; the CSS cursor that it should have there. */
   pointer(input: PointerInput): string {
-    this.#try((lab) => this.#moved(lab.pointer(input)))
+    const due = input.phase === 'move' ? this.#read + FIGURES_EVERY : 0
+    this.#try((lab) => this.#moved(lab.pointer(input), due))
     return this.#lab?.cursor() ?? 'default'
   }
 
@@ -147,10 +158,10 @@ export class Session implements Desk {
     this.#try((lab) => this.#moved(lab.wheel(turn.dx, turn.dy, x, y, turn.zooms)))
   }
 
-  /** Pointers move more often than pictures are drawn: the state is read with the next one. */
-  #moved(changed: boolean): void {
+  /** Draws the stage anew, and reads its state then, if the time for that has come. */
+  #moved(changed: boolean, due = 0): void {
     if (!changed) return
-    this.#stale = true
+    this.#due = Math.min(due, this.#due ?? due)
     this.onChange()
   }
 
@@ -185,8 +196,16 @@ export class Session implements Desk {
   draw(): void {
     this.#try((lab) => {
       lab.draw()
-      if (this.#stale) this.set({ stage: lab.state() })
-      this.#stale = false
+      if (this.#due === null) return
+      const now = performance.now()
+      if (now < this.#due) {
+        clearTimeout(this.#later)
+        this.#later = setTimeout(() => this.onChange(), this.#due - now)
+        return
+      }
+      this.#due = null
+      this.#read = now
+      this.set({ stage: lab.state() })
     })
     if (this.#awaited) performance.mark('font-drawn')
     this.#awaited = false

@@ -1,42 +1,42 @@
 /**
  * What each frame cost the page's own thread, from a trace of Chromium's.
  *
- * A frame lasts from one commit to the next. Its script is the time in handlers
- * and callbacks, its paint the time in style, layout, painting and handing over
- * to the compositor; canvas calls are script, and what they are drawn with on
- * this thread is counted wherever it falls.
+ * A frame lasts from one animation frame's callbacks to the next's. Its script
+ * is the time in handlers and callbacks (calls on the canvas among them), its
+ * paint the time in style, layout, painting and handing the picture over.
+ * `cpu` is what the thread itself worked; `wall` also counts the time in which
+ * other programs had the processor.
  */
-const script = new Set(['EventDispatch', 'FireAnimationFrame', 'FunctionCall', 'RunMicrotasks', 'TimerFire'])
-const paint = new Set(['UpdateLayoutTree', 'Layout', 'PrePaint', 'Paint', 'Layerize', 'Commit', 'CompositeLayers', 'HitTest'])
+const script = ['EventDispatch', 'FireAnimationFrame', 'FunctionCall', 'RunMicrotasks', 'TimerFire']
+const paint = ['UpdateLayoutTree', 'Layout', 'PrePaint', 'Paint', 'Layerize', 'Commit', 'HitTest']
+
+export const categories = ['devtools.timeline', 'disabled-by-default-devtools.timeline']
 
 export function frames(events) {
-  const main = events.find((one) => one.name === 'thread_name' && one.args.name === 'CrRendererMain' && busy(events, one))
+  const page = events.find((one) => one.name === 'FireAnimationFrame')
   const own = events
-    .filter((one) => one.pid === main.pid && one.tid === main.tid && one.ph === 'X')
+    .filter((one) => one.pid === page.pid && one.tid === page.tid && one.ph === 'X')
     .toSorted((a, b) => a.ts - b.ts || b.dur - a.dur)
-  const ends = own.filter((one) => one.name === 'Commit').map((one) => one.ts + one.dur)
-  const list = ends.slice(1).map(() => ({ script: 0, paint: 0, whole: 0 }))
-  // Of nested events of one sort only the outermost counts.
-  for (const [sort, names] of [
-    ['script', script],
-    ['paint', paint],
-    ['whole', new Set([...script, ...paint])],
-  ]) {
+  const starts = own.filter((one) => one.name === 'FireAnimationFrame').map((one) => one.ts)
+  const list = starts.map(() => ({ script: 0, cpu: 0, wall: 0 }))
+  const add = (names, count) => {
+    // Of nested events only the outermost counts.
     let until = -1
+    let frame = 0
     for (const one of own) {
-      if (!names.has(one.name) || one.ts < until) continue
+      if (!names.has(one.name) || one.ts < until || one.ts < starts[0]) continue
       until = one.ts + one.dur
-      const frame = ends.findIndex((end) => one.ts < end) - 1
-      if (frame >= 0) list[frame][sort] += one.dur / 1000
+      while (frame + 1 < starts.length && starts[frame + 1] <= one.ts) frame += 1
+      count(list[frame], one)
     }
   }
-  return list
-}
-
-/** A browser has several renderers; the page's is the one that dispatched its pointer's events. */
-function busy(events, thread) {
-  return events.some(
-    (one) =>
-      one.pid === thread.pid && one.tid === thread.tid && one.name === 'EventDispatch' && one.args?.data?.type === 'pointermove',
-  )
+  add(new Set(script), (frame, one) => {
+    frame.script += one.tdur / 1000
+  })
+  add(new Set([...script, ...paint]), (frame, one) => {
+    frame.cpu += one.tdur / 1000
+    frame.wall += one.dur / 1000
+  })
+  // The last may have been cut off.
+  return list.slice(0, -1)
 }

@@ -203,10 +203,12 @@ export class FileLine extends LitElement {
   }
 
   #name(font: OpenFont | null) {
-    if (this.#opening.value !== null) {
-      return html`<h2>Opening ${this.#opening.value}…</h2>`
+    if (!font) {
+      // Of a second font, only the stage's foot says that it is being opened: a
+      // line that changed its height would move the stage twice.
+      const opening = this.#opening.value
+      return html`<h2 class="style">${opening === null ? 'No font is open' : `Opening ${opening}…`}</h2>`
     }
-    if (!font) return html`<h2 class="style">No font is open</h2>`
     const { report, sample, fileName } = font
     const facts = [
       versionWords(report.version),

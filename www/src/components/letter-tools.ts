@@ -30,10 +30,15 @@ export class LetterTools extends LitElement {
         min-height: calc(var(--target) + 4px);
       }
 
+      /* It changes on every frame of a drag: nothing else may have to be laid out or painted for it. */
       .moved {
-        min-width: 4rem;
+        width: 4rem;
+        height: 1.25rem;
         font-size: var(--type-2);
+        line-height: 1.25rem;
         text-align: center;
+        contain: strict;
+        will-change: transform;
       }
     `,
   ]
