@@ -2,7 +2,7 @@
 
 use super::command::{CalliperPart, Layer, Lie, Step, Tool};
 use super::history::Run;
-use super::scene::{Calliper, FAR, View};
+use super::scene::{Calliper, FAR, View, near};
 use super::standing;
 use super::{Done, Stage, calliper, figure};
 use crate::refuse::{Refuse, finite, within};
@@ -227,9 +227,4 @@ impl Stage {
             format!("{names} fills the stage."),
         ))
     }
-}
-
-/// Kept where lengths are exact.
-fn near(p: Point) -> Point {
-    Point::new(p.x.clamp(-FAR, FAR), p.y.clamp(-FAR, FAR))
 }

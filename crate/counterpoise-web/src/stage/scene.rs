@@ -8,6 +8,11 @@ use kurbo::{Point, Rect};
 /// that sums of places keep their last digit.
 pub(crate) const FAR: f64 = 1e6;
 
+/// The nearest point that is not too far: lengths there are exact.
+pub(crate) fn near(p: Point) -> Point {
+    Point::new(p.x.clamp(-FAR, FAR), p.y.clamp(-FAR, FAR))
+}
+
 /// The most letters on the line. A stage is for comparing; past this, each
 /// frame would take longer than the eye allows.
 pub(crate) const MOST_LETTERS: usize = 2000;

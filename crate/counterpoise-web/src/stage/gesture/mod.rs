@@ -3,11 +3,15 @@
 //! A gesture changes the scene as it goes and becomes one step when it ends;
 //! given up, it leaves the scene as it was. Two fingers take over from one.
 
+mod letters;
+mod rule;
+mod view;
+
 use super::command::{ItemId, PointerInput, PointerKind, PointerPhase, Tool};
 use super::history::{Moment, Run};
-use super::scene::{Calliper, FAR, Scene, View};
-use super::{Done, Stage, calliper, hit};
-use kurbo::{Line, ParamCurveNearest, Point, Vec2};
+use super::scene::{Calliper, Scene};
+use super::{Done, Stage};
+use kurbo::Point;
 
 /// How far a press may wander before it is a drag, CSS pixels. Fingers roll.
 const SLOP: f64 = 3.0;
@@ -16,20 +20,6 @@ const TOUCH_SLOP: f64 = 8.0;
 /// How near to a letter or to the calliper's line a press counts, CSS pixels.
 const REACH: f64 = 4.0;
 const TOUCH_REACH: f64 = 14.0;
-
-/// How near to an end of the calliper a press takes that end, CSS pixels.
-const END_REACH: f64 = 9.0;
-const TOUCH_END_REACH: f64 = 22.0;
-
-/// How near to its own place in the line a dragged letter falls into it, CSS pixels.
-const HOME_REACH: f64 = 5.0;
-
-/// A wheel's notch in CSS pixels, and how much nearer one notch brings the view.
-const NOTCH: f64 = 100.0;
-const NOTCH_ZOOM: f64 = 1.25;
-
-/// A wheel turned faster than this is not believed, CSS pixels an event.
-const MOST_WHEEL: f64 = 2000.0;
 
 /// The pointers on the canvas and what they are doing.
 #[derive(Debug, Default)]
@@ -106,36 +96,6 @@ impl Stage {
         self.revision != revision
     }
 
-    /// Takes a wheel's turn; whether anything has changed. Moves the view, or
-    /// with Control brings it nearer. Does nothing in the middle of a gesture.
-    pub(crate) fn wheel(&mut self, dx: f64, dy: f64, at: Point, ctrl: bool) -> bool {
-        let sane = |v: f64| v.is_finite() && v.abs() <= MOST_WHEEL;
-        if !(sane(dx) && sane(dy) && at.is_finite())
-            || self.sorts.is_none()
-            || self.gestures.under_way()
-        {
-            return false;
-        }
-        let (window, line, view) = (self.window(), self.extent(), self.scene.setting.view);
-        let to = if ctrl {
-            window.zoom(view, NOTCH_ZOOM.powf(-dy / NOTCH), at, line)
-        } else {
-            window.pan(view, Vec2::new(-dx, -dy), line)
-        };
-        let before = self.scene.clone();
-        let done = self.look(to);
-        if self.scene == before {
-            return false;
-        }
-        let chosen = self.chosen.clone();
-        let moment = Moment {
-            scene: &before,
-            chosen: &chosen,
-        };
-        self.keep(moment, done);
-        true
-    }
-
     /// The CSS cursor that says what a press would do.
     pub(crate) fn cursor(&self) -> &'static str {
         match (&self.gestures.gesture, self.tool, self.gestures.hover) {
@@ -154,8 +114,8 @@ impl Stage {
     }
 
     fn down(&mut self, event: &PointerInput, p: Point) {
+        let fingers = &mut self.gestures.fingers;
         if event.kind == PointerKind::Touch {
-            let fingers = &mut self.gestures.fingers;
             fingers.retain(|f| f.0 != event.id);
             fingers.push((event.id, p));
             if let [a, b] = fingers[..] {
@@ -163,6 +123,9 @@ impl Stage {
                 let fingers = [a, b];
                 self.begin(event, p, Kind::Pinch { fingers });
             }
+        } else {
+            // Should the system have kept a finger's end to itself.
+            fingers.clear();
         }
         if self.gestures.under_way() || self.gestures.fingers.len() > 1 {
             return;
@@ -193,62 +156,6 @@ impl Stage {
             kind,
         });
         self.touch();
-    }
-
-    fn press(&mut self, event: &PointerInput, p: Point) -> Kind {
-        let alone = !(event.shift || event.ctrl);
-        match self.letter_under(event, p) {
-            Some(letter) => Kind::Press { letter, alone },
-            None => Kind::Ground { alone },
-        }
-    }
-
-    fn letter_under(&self, event: &PointerInput, p: Point) -> Option<ItemId> {
-        let camera = self.camera();
-        let touch = event.kind == PointerKind::Touch;
-        let reach = if touch { TOUCH_REACH } else { REACH } / camera.scale;
-        let standings = self.standings();
-        if !self.frame().letters.contains(p) {
-            return None;
-        }
-        hit::letter_at(&standings, camera.to_stage(p), reach).map(|i| standings[i].item.id)
-    }
-
-    fn choose_pressed(&mut self, letter: ItemId, alone: bool) {
-        let chosen = self.chosen.contains(&letter);
-        if !alone && chosen {
-            self.chosen.retain(|id| *id != letter);
-        } else if !chosen {
-            if alone {
-                self.chosen.clear();
-            }
-            self.chosen.push(letter);
-        }
-        self.say(self.chosen_sentence());
-    }
-
-    /// What a press with the calliper takes hold of.
-    fn grip(&self, event: &PointerInput, p: Point) -> Kind {
-        let Some(line) = self.scene.setting.calliper else {
-            return Kind::Draw;
-        };
-        let camera = self.camera();
-        let (from, to) = (camera.to_canvas(line.from), camera.to_canvas(line.to));
-        let touch = event.kind == PointerKind::Touch;
-        let end = if touch { TOUCH_END_REACH } else { END_REACH };
-        let reach = if touch { TOUCH_REACH } else { REACH };
-        let (to_from, to_to) = ((p - from).hypot(), (p - to).hypot());
-        if to_from.min(to_to) <= end {
-            let take_from = to_from < to_to;
-            Kind::End {
-                fixed: if take_from { line.to } else { line.from },
-                from: take_from,
-            }
-        } else if Line::new(from, to).nearest(p, 0.1).distance_sq <= reach * reach {
-            Kind::Carry { line }
-        } else {
-            Kind::Draw
-        }
     }
 
     fn moved_to(&mut self, event: &PointerInput, p: Point) {
@@ -304,131 +211,6 @@ impl Stage {
             Kind::Pinch { .. } => {}
         }
         gesture
-    }
-
-    /// Where the letters that a drag moves stand, the held one first; `None` if
-    /// the held one is pinned or was just taken out of the choice.
-    fn drag_from(&mut self, held: ItemId) -> Option<Vec<(ItemId, f64)>> {
-        if self.scene.item(held).is_some_and(|i| i.pinned) {
-            let name = self.name(held);
-            self.say(format!("{name} is pinned. Let it go to move it."));
-            return None;
-        }
-        let free = self.movable().ok().filter(|free| free.contains(&held))?;
-        let mut from: Vec<(ItemId, f64)> = self
-            .standings()
-            .iter()
-            .filter(|s| free.contains(&s.item.id))
-            .map(|s| (s.item.id, s.x))
-            .collect();
-        from.sort_by_key(|(id, _)| *id != held);
-        Some(from)
-    }
-
-    /// Moves letters along the baseline by whole units. The held letter falls
-    /// into its own place when near, and takes the others with it.
-    fn drag(&mut self, from: &[(ItemId, f64)], by: Vec2, free: bool) {
-        let scale = self.camera().scale;
-        let mut dx = (by.x / scale).round();
-        let standings = self.standings();
-        let own = |id| standings.iter().find(|s| s.item.id == id).map(|s| s.own);
-        if let Some((x, own)) = from.first().and_then(|(id, x)| Some((*x, own(*id)?)))
-            && !free
-            && (x + dx - own).abs() * scale <= HOME_REACH
-        {
-            dx = own - x;
-        }
-        let places: Vec<_> = from
-            .iter()
-            .map(|(id, x)| (*id, (x + dx).clamp(-FAR, FAR)))
-            .collect();
-        self.stand(&places);
-        let ids: Vec<ItemId> = places.iter().map(|p| p.0).collect();
-        self.say(self.place_sentence(&ids));
-        self.touch();
-    }
-
-    fn pan_from(&mut self, view: View, by: Vec2) {
-        self.scene.setting.view = self.window().pan(view, by, self.extent());
-        self.touch();
-    }
-
-    /// Keeps the two places of the stage that were touched under the fingers:
-    /// the middle exactly, the distance by the scale.
-    fn pinch(&mut self, before: &Scene, start: &[(i32, Point); 2]) {
-        let now = |id: i32| {
-            self.gestures
-                .fingers
-                .iter()
-                .find(|f| f.0 == id)
-                .map(|f| f.1)
-        };
-        let (Some(a), Some(b)) = (now(start[0].0), now(start[1].0)) else {
-            return;
-        };
-        let window = self.window();
-        let camera = window.camera(before.setting.view);
-        let apart = (start[1].1 - start[0].1).hypot().max(1.0);
-        let scale = camera.scale * (b - a).hypot().max(1.0) / apart;
-        let held = camera.to_stage(start[0].1.midpoint(start[1].1));
-        self.scene.setting.view = window.hold(scale, held, a.midpoint(b), self.extent());
-        self.touch();
-    }
-
-    fn draw(&mut self, from: Point, to: Point, event: &PointerInput) {
-        let from = self.measuring_point(from, event.alt);
-        let to = self.calliper_end(from, to, event);
-        self.set_calliper(Calliper { from, to });
-    }
-
-    fn drag_end(&mut self, fixed: Point, is_from: bool, p: Point, event: &PointerInput) {
-        let end = self.calliper_end(fixed, p, event);
-        self.set_calliper(if is_from {
-            Calliper {
-                from: end,
-                to: fixed,
-            }
-        } else {
-            Calliper {
-                from: fixed,
-                to: end,
-            }
-        });
-    }
-
-    fn carry(&mut self, line: &Calliper, by: Vec2, free: bool) {
-        let scale = self.camera().scale;
-        let by = Vec2::new(by.x / scale, -by.y / scale);
-        let by = if free { by } else { by.round() };
-        self.set_calliper(Calliper {
-            from: line.from + by,
-            to: line.to + by,
-        });
-    }
-
-    /// Where the calliper's moving end is: on whole units, snapped to level or
-    /// upright, unless Alt leaves it free.
-    fn calliper_end(&self, fixed: Point, p: Point, event: &PointerInput) -> Point {
-        let end = self.measuring_point(p, event.alt);
-        if event.alt {
-            end
-        } else {
-            calliper::snapped(fixed, end, event.shift)
-        }
-    }
-
-    fn measuring_point(&self, p: Point, free: bool) -> Point {
-        let p = self.camera().to_stage(p);
-        if free { p } else { p.round() }
-    }
-
-    fn set_calliper(&mut self, line: Calliper) {
-        let near = |p: Point| Point::new(p.x.clamp(-FAR, FAR), p.y.clamp(-FAR, FAR));
-        self.scene.setting.calliper = Some(Calliper {
-            from: near(line.from),
-            to: near(line.to),
-        });
-        self.touch();
     }
 
     fn up(&mut self, event: &PointerInput, p: Point) {
