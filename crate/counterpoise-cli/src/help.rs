@@ -10,7 +10,7 @@ widths and more. Fonts are only read, and nothing leaves this computer.
 
 Usage:
   counterpoise measure PATH...   measure the fonts in files and folders
-  counterpoise schema            print the JSON Schema of what `measure --json` writes
+  counterpoise schema            print the JSON Schema of what `--json` writes
 
 Options:
   -h, --help       say this; after a command, say more of that command
@@ -30,8 +30,8 @@ Usage:
   counterpoise measure PATH... [options]
 
   PATH   A font file (.otf, .ttf, .otc, .ttc), or a folder. Folders are searched
-         with all that is in them for fonts, which are known by their ending or by
-         their first bytes. Hidden files and links to other folders are left out.
+         with all that is in them for fonts, which are known by their ending or
+         by their first bytes. Hidden files and links to folders are left out.
 
 Which letters:
   --letters TEXT   measure the characters of TEXT, each once

@@ -5,16 +5,35 @@ use crate::words::{name, pad, plain};
 use counterpoise::report::{FontEntry, FontReport, GuideKind};
 use std::io::{self, Write};
 
-/// The quantities shown: id, heading, decimals.
-const COLUMNS: [(&str, &str, usize); 8] = [
-    ("weight", "weight", 1),
-    ("inkWidth", "width", 1),
-    ("inkHeight", "height", 1),
-    ("contrast", "contrast", 2),
-    ("topOvershoot", "over top", 1),
-    ("footOvershoot", "over foot", 1),
-    ("leftBearing", "left", 1),
-    ("rightBearing", "right", 1),
+/// A column of the table.
+struct Column {
+    /// The quantity's id in the registry.
+    id: &'static str,
+    heading: &'static str,
+    decimals: usize,
+    /// Whether a median over a whole case says something: that of heights, with
+    /// and without ascender, does not.
+    median: bool,
+}
+
+const fn column(id: &'static str, heading: &'static str, decimals: usize, median: bool) -> Column {
+    Column {
+        id,
+        heading,
+        decimals,
+        median,
+    }
+}
+
+const COLUMNS: [Column; 8] = [
+    column("weight", "weight", 1, true),
+    column("inkWidth", "width", 1, true),
+    column("inkHeight", "height", 1, false),
+    column("contrast", "contrast", 2, true),
+    column("topOvershoot", "over top", 1, false),
+    column("footOvershoot", "over foot", 1, false),
+    column("leftBearing", "left", 1, true),
+    column("rightBearing", "right", 1, true),
 ];
 
 const LEGEND: &str = "\
@@ -62,13 +81,13 @@ fn table(font: &FontReport, entry: &FontEntry<Line<'_>>, out: &mut dyn Write) ->
     } else {
         CHARACTER
     };
-    let headings: Vec<String> = COLUMNS.iter().map(|&(_, h, _)| cell(h, h)).collect();
+    let headings: Vec<String> = COLUMNS.iter().map(|c| cell(c.heading, c.heading)).collect();
     writeln!(out, "{}{}", pad("letter", first), headings.concat())?;
     entry.letters.each(|letter| {
         let name = pad(&name(letter), first);
         match &letter.trouble {
             Some(sentence) => writeln!(out, "{name}  {}", plain(sentence)),
-            None => row(&name, |id| letter.figures.get(id).copied(), out),
+            None => row(&name, |c| letter.figures.get(c.id).copied(), out),
         }
     })?;
     for (label, figures) in [
@@ -77,7 +96,7 @@ fn table(font: &FontReport, entry: &FontEntry<Line<'_>>, out: &mut dyn Write) ->
         ("median 0–9", &entry.figures.numerals),
     ] {
         if !figures.is_empty() {
-            let median = |id: &str| figures.get(id).map(|s| s.median);
+            let median = |c: &Column| Some(figures.get(c.id).filter(|_| c.median)?.median);
             row(&pad(label, first), median, out)?;
         }
     }
@@ -108,10 +127,10 @@ fn heading(font: &FontReport, file: &str, out: &mut dyn Write) -> io::Result<()>
     writeln!(out, ", slant {} degrees", number(font.slant, 1))
 }
 
-fn row(name: &str, figure: impl Fn(&str) -> Option<f64>, out: &mut dyn Write) -> io::Result<()> {
-    let cells = COLUMNS.iter().map(|&(id, heading, decimals)| {
-        let figure = figure(id).map_or_else(|| NONE.to_owned(), |f| number(f, decimals));
-        cell(heading, &figure)
+fn row(name: &str, figure: impl Fn(&Column) -> Option<f64>, out: &mut dyn Write) -> io::Result<()> {
+    let cells = COLUMNS.iter().map(|c| {
+        let figure = figure(c).map_or_else(|| NONE.to_owned(), |f| number(f, c.decimals));
+        cell(c.heading, &figure)
     });
     writeln!(out, "{name}{}", cells.collect::<String>())
 }
@@ -137,7 +156,7 @@ mod tests {
 
     #[test]
     fn every_column_is_of_a_quantity_that_there_is() {
-        for (id, _, _) in COLUMNS {
+        for Column { id, .. } in COLUMNS {
             assert!(QUANTITIES.iter().any(|q| q.id == id), "{id}");
         }
     }
@@ -152,7 +171,7 @@ mod tests {
 
     #[test]
     fn figures_stand_below_their_headings() {
-        for (_, heading, _) in COLUMNS {
+        for Column { heading, .. } in COLUMNS {
             assert_eq!(cell(heading, "-1.5").len(), cell(heading, heading).len());
         }
     }

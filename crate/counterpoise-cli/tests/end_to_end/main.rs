@@ -1,0 +1,13 @@
+//! The program as a person or a script runs it, over fonts made in code.
+#![expect(
+    clippy::unwrap_used,
+    reason = "what a test needs and does not have fails it"
+)]
+
+mod document;
+mod page;
+mod refusals;
+mod room;
+mod table;
+mod walking;
+mod writing;

@@ -1,0 +1,95 @@
+//! The program over open fonts that others drew: every document is what the
+//! schema says, and the same twice.
+//!
+//! Where a font cannot be had, its check counts as ignored with the reason; in
+//! continuous integration, where all can be had, it fails.
+
+use counterpoise_checks::fetch::{self, Missing};
+use counterpoise_checks::manifest::{self, Face, Use};
+use libtest_mimic::{Arguments, Completion, Failed, Trial};
+use serde_json::Value;
+use std::process::{Command, ExitCode};
+use std::sync::Arc;
+
+/// Faces of which every glyph is measured: one of each kind of outline, none so
+/// large that checking its document against the schema takes long.
+const WHOLE: [&str; 3] = ["cabinsketch", "murmure", "heros"];
+
+fn main() -> ExitCode {
+    let arguments = Arguments::from_args();
+    let trials = trials().unwrap_or_else(|failed| {
+        let said = failed.message().unwrap_or("no reason given").to_owned();
+        vec![Trial::test("the open fonts are at hand", move || {
+            Err(Failed::from(said))
+        })]
+    });
+    libtest_mimic::run(&arguments, trials).exit_code()
+}
+
+fn trials() -> Result<Vec<Trial>, Failed> {
+    let missing = Arc::new(fetch::fetch_all()?);
+    let schema: Value = serde_json::from_str(include_str!("../schema/measures-1.json"))?;
+    let schema = Arc::new(schema);
+    let faces = manifest::faces_for(Use::Glyphs)?;
+    let trials = faces.into_iter().map(|(_, face)| {
+        let (missing, schema) = (Arc::clone(&missing), Arc::clone(&schema));
+        Trial::ignorable_test(format!("document::{}", face.id), move || {
+            match missing.iter().find(|m| m.id == face.id) {
+                Some(font) => absent(font),
+                None => check(&face, &schema).map(|()| Completion::Completed),
+            }
+        })
+    });
+    Ok(trials.collect())
+}
+
+fn absent(font: &Missing) -> Result<Completion, Failed> {
+    if std::env::var_os("CI").is_some() {
+        Err(Failed::from(font))
+    } else {
+        Ok(Completion::ignored_with(font))
+    }
+}
+
+fn check(face: &Face, schema: &Value) -> Result<(), Failed> {
+    let whole = WHOLE.contains(&face.id.as_str());
+    let text = measure(face, whole)?;
+    if measure(face, whole)? != text {
+        return Err("the second run wrote another document".into());
+    }
+    let document: Value = serde_json::from_slice(&text)?;
+    let validator = jsonschema::validator_for(schema)?;
+    if let Some(e) = validator.iter_errors(&document).next() {
+        return Err(format!("{}: {e}", e.instance_path()).into());
+    }
+    let entry = &document["fonts"][0];
+    let letters = entry["letters"].as_array().ok_or("there are no letters")?;
+    let expected = if whole {
+        entry["font"]["glyphCount"].as_u64()
+    } else {
+        let missing = entry["missing"].as_str().unwrap_or_default();
+        Some(62 - missing.chars().count() as u64)
+    };
+    if Some(letters.len() as u64) != expected {
+        return Err(format!("{} letters, not {expected:?}", letters.len()).into());
+    }
+    let weighed = letters.iter().filter(|l| l["figures"]["weight"].is_f64());
+    if 2 * weighed.count() < letters.len() {
+        return Err("fewer than half of the letters have a weight".into());
+    }
+    Ok(())
+}
+
+fn measure(face: &Face, whole: bool) -> Result<Vec<u8>, Failed> {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_counterpoise"));
+    command.args(["measure", "--json"]).arg(face.path());
+    if whole {
+        command.arg("--all");
+    }
+    let output = command.output()?;
+    if !output.status.success() {
+        let said = String::from_utf8_lossy(&output.stderr).into_owned();
+        return Err(format!("{}: {said}", output.status).into());
+    }
+    Ok(output.stdout)
+}
