@@ -4,10 +4,10 @@ use super::Band;
 use crate::measure::median;
 use kurbo::Rect;
 
-/// A letter stands out from this many spreads on. With [`LEAST_SPREAD`] that is
-/// a difference of at least 3%, the just noticeable difference of a length
-/// (Weber fraction, textbook value), taken over for darkness for want of a
-/// published one.
+/// A letter stands out from this many spreads on. Since a line is credited with
+/// a spread of at least 1%, that is a difference of at least 3%, the just
+/// noticeable difference of a length (Weber fraction, textbook value), taken
+/// over for darkness for want of a published one.
 pub const STANDS_OUT: f64 = 3.0;
 
 /// The least spread that a line is credited with, as a share of its median
@@ -39,9 +39,9 @@ pub struct Shade {
     /// The same of the letters next to it in its word, averaged; `None` of a
     /// letter that stands alone.
     pub neighbours: Option<f64>,
-    /// The same of the other letters whose middles lie within half a word's width
-    /// (five letter sizes) of its own, averaged by advance width; `None` if
-    /// there are none.
+    /// The same of the other letters whose middles lie within half a word's
+    /// width of its own, averaged by advance width; `None` if there are none. A
+    /// word is taken as five letter sizes wide.
     pub word: Option<f64>,
     /// How far the letter is from the line's median, in spreads (median absolute
     /// deviation, scaled to a standard deviation, at least 1% of the median):
@@ -61,6 +61,15 @@ pub(super) struct Body {
 }
 
 impl Body {
+    pub(super) fn width(&self) -> f64 {
+        self.to - self.from
+    }
+
+    /// Where it stands: bodies are in order of their middles.
+    pub(super) fn middle(&self) -> f64 {
+        0.5 * (self.from + self.to)
+    }
+
     /// Advance width by band.
     pub(super) fn rect(&self) -> Rect {
         Rect::new(self.from, self.band.from(), self.to, self.band.to())
@@ -110,30 +119,26 @@ fn deviations(darkness: &[f64]) -> Option<Vec<f64>> {
 
 /// The mean darkness of the letters around each, itself left out.
 fn word_means(bodies: &[Body], darkness: &[f64], letter_size: f64) -> Vec<Option<f64>> {
-    let middle = |p: &Body| 0.5 * (p.from + p.to);
-    let mut order: Vec<usize> = (0..bodies.len()).collect();
-    order.sort_by(|&a, &b| middle(&bodies[a]).total_cmp(&middle(&bodies[b])));
     // Sums up to each letter, of advance and of ink, so that no window is
     // summed anew however many letters it holds.
     let mut sums = vec![(0.0, 0.0)];
     let (mut advance, mut ink) = (0.0, 0.0);
-    for &i in &order {
-        let width = bodies[i].to - bodies[i].from;
-        advance += width;
-        ink += width * darkness[i];
+    for (body, darkness) in bodies.iter().zip(darkness) {
+        advance += body.width();
+        ink += body.width() * darkness;
         sums.push((advance, ink));
     }
-    let mut words = vec![None; bodies.len()];
-    for &i in &order {
-        let (at, half) = (middle(&bodies[i]), 0.5 * WORD * letter_size);
-        let first = order.partition_point(|&j| middle(&bodies[j]) < at - half);
-        let past = order.partition_point(|&j| middle(&bodies[j]) <= at + half);
-        let own = bodies[i].to - bodies[i].from;
-        if past - first > 1 {
-            let advance = sums[past].0 - sums[first].0 - own;
-            let ink = sums[past].1 - sums[first].1 - own * darkness[i];
-            words[i] = (advance > 0.0).then(|| ink / advance);
-        }
-    }
-    words
+    let half = 0.5 * WORD * letter_size;
+    bodies
+        .iter()
+        .zip(darkness)
+        .map(|(body, darkness)| {
+            let at = body.middle();
+            let first = bodies.partition_point(|b| b.middle() < at - half);
+            let past = bodies.partition_point(|b| b.middle() <= at + half);
+            let advance = sums[past].0 - sums[first].0 - body.width();
+            let ink = sums[past].1 - sums[first].1 - body.width() * darkness;
+            (past - first > 1 && advance > 0.0).then(|| ink / advance)
+        })
+        .collect()
 }

@@ -104,7 +104,7 @@ pub(super) fn look_with(
             })
         })
         .collect();
-    bodies.sort_by(|a, b| a.from.total_cmp(&b.from));
+    bodies.sort_unstable_by(|a, b| a.middle().total_cmp(&b.middle()));
 
     let mut parts: Vec<Part> = drawn
         .iter()
