@@ -53,8 +53,34 @@ impl Points {
     }
 }
 
+/// What curves an outline is made of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Curves {
+    /// Lines alone.
+    None,
+    /// Quadratic curves, as in TrueType.
+    Quadratic,
+    /// Cubic curves, as in CFF.
+    Cubic,
+    /// Both: a drawing from elsewhere.
+    Both,
+}
+
+impl Curves {
+    /// Looks an outline through.
+    pub fn of(outline: &Outline) -> Self {
+        let has = |n: usize| outline.segments().iter().any(|s| handles(s) == n);
+        match (has(1), has(2)) {
+            (false, false) => Self::None,
+            (true, false) => Self::Quadratic,
+            (false, true) => Self::Cubic,
+            (true, true) => Self::Both,
+        }
+    }
+}
+
 /// The points off the curve that a segment has.
-pub(super) fn handles(segment: &Segment) -> usize {
+fn handles(segment: &Segment) -> usize {
     match segment.path_seg() {
         PathSeg::Line(_) => 0,
         PathSeg::Quad(_) => 1,

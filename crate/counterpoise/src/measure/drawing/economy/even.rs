@@ -1,0 +1,124 @@
+//! The refit made presentable: of two curves that share a smooth stretch, one
+//! must not be long and the other a stub, and their handles must be in line.
+//! The number of points stays as it is.
+
+use super::fewest::{Piece, curve};
+use super::fit::{Ends, Fitter};
+use super::run::Run;
+use crate::measure::drawing::joint::{handle_in, handle_out, unit};
+use kurbo::{CubicBez, Vec2};
+
+/// Evens out the pieces of a run, one joint after the other.
+pub(super) fn even(run: &Run, pieces: &mut [Piece], tolerance: f64, fitter: &mut Fitter) {
+    let mut tangents: Vec<Option<Vec2>> = run.nodes.iter().map(|n| n.tangent).collect();
+    for k in 1..pieces.len() {
+        if let (Piece::Curve(i, j, _), Piece::Curve(_, l, _)) = (pieces[k - 1], pieces[k]) {
+            let middle = halfway(run, i, l).filter(|&m| m != j);
+            if let Some((m, (a, b))) = middle.and_then(|m| {
+                let pair = fit_pair(run, (i, m, l), &tangents, tolerance, fitter)?;
+                Some((m, pair))
+            }) {
+                pieces[k - 1] = Piece::Curve(i, m, a);
+                pieces[k] = Piece::Curve(m, l, b);
+            }
+        }
+        align(run, pieces, k, &mut tangents, tolerance, fitter);
+    }
+}
+
+/// The node between `i` and `l` whose way to both is most alike, if curves from
+/// `i` and to `l` may meet there.
+fn halfway(run: &Run, i: usize, l: usize) -> Option<usize> {
+    let way = |node: usize| run.way[run.nodes[node].sample];
+    let middle = 0.5 * (way(i) + way(l));
+    (i + 1..l)
+        .filter(|&m| m <= run.reach[i] && l <= run.reach[m])
+        .min_by(|&a, &b| (way(a) - middle).abs().total_cmp(&(way(b) - middle).abs()))
+}
+
+fn fit_pair(
+    run: &Run,
+    (i, m, l): (usize, usize, usize),
+    tangents: &[Option<Vec2>],
+    tolerance: f64,
+    fitter: &mut Fitter,
+) -> Option<(CubicBez, CubicBez)> {
+    let mut fit = |a: usize, b: usize| {
+        let ends = Ends {
+            start: tangents[a],
+            end: tangents[b],
+        };
+        curve(run, a, b, ends, tolerance, fitter)
+    };
+    Some((fit(i, m)?, fit(m, l)?))
+}
+
+/// Brings the handles on both sides of a joint in line, where that leaves both
+/// pieces within the tolerance.
+fn align(
+    run: &Run,
+    pieces: &mut [Piece],
+    k: usize,
+    tangents: &mut [Option<Vec2>],
+    tolerance: f64,
+    fitter: &mut Fitter,
+) {
+    let (before, after) = (pieces[k - 1], pieces[k]);
+    let node = before.to();
+    if tangents[node].is_some() {
+        return;
+    }
+    let (a, b) = (held(run, &before, true), held(run, &after, false));
+    let common = match (&before, &after, a, b) {
+        // Neither can be moved.
+        (_, _, Some(_), Some(_)) => None,
+        (_, _, Some(d), None) | (_, _, None, Some(d)) => unit(d),
+        (Piece::Curve(_, _, c), Piece::Curve(_, _, d), ..) => {
+            match (unit(c.p3 - c.p2), unit(d.p1 - d.p0)) {
+                (Some(c), Some(d)) => unit(c + d),
+                _ => None,
+            }
+        }
+        _ => None,
+    };
+    let Some(common) = common else { return };
+    tangents[node] = Some(common);
+    let refitted = (
+        refit(run, &before, tangents, tolerance, fitter),
+        refit(run, &after, tangents, tolerance, fitter),
+    );
+    match refitted {
+        (Some(a), Some(b)) => (pieces[k - 1], pieces[k]) = (a, b),
+        _ => tangents[node] = None,
+    }
+}
+
+/// The direction that a piece keeps at its end, or at its start; `None` of a
+/// curve that gives way.
+fn held(run: &Run, piece: &Piece, end: bool) -> Option<Vec2> {
+    match *piece {
+        Piece::Line(i, j) => Some(run.at(j) - run.at(i)),
+        Piece::Kept(leg) if end => Some(handle_in(&run.legs[leg])),
+        Piece::Kept(leg) => Some(handle_out(&run.legs[leg])),
+        Piece::Curve(..) => None,
+    }
+}
+
+fn refit(
+    run: &Run,
+    piece: &Piece,
+    tangents: &[Option<Vec2>],
+    tolerance: f64,
+    fitter: &mut Fitter,
+) -> Option<Piece> {
+    match *piece {
+        Piece::Curve(i, j, _) => {
+            let ends = Ends {
+                start: tangents[i],
+                end: tangents[j],
+            };
+            curve(run, i, j, ends, tolerance, fitter).map(|c| Piece::Curve(i, j, c))
+        }
+        kept => Some(kept),
+    }
+}
