@@ -1,56 +1,65 @@
 //! Do contours overlap, or run against the direction of the others? Then the
 //! signed area is not the ink's.
 //!
-//! Winding numbers are read on level lines through the whole outline, and on
-//! level and upright lines through every place where the boxes of two contours
-//! meet although neither is a counter of the other. An overlap of a contour
-//! with itself that is lower than a 13th of the outline can be stepped over.
+//! If any two segments cross, they do. If none do, contours lie inside or
+//! outside each other, and the winding numbers on a few level lines tell
+//! whether one inside another runs the same way. Crossings are looked for
+//! between chords of the curves, six to a curve: what that mistakes, two curves
+//! that graze each other, bears on no figure.
 
-use super::{Crossing, Outline, Ray};
-use kurbo::Rect;
+use super::{Crossing, Outline, Ray, Segment};
+use kurbo::{Point, Rect};
 
-/// Level lines through the whole outline.
+/// Level lines that read winding numbers.
 const PROBES: u32 = 13;
 
-/// Lines each way through a place where two contours may overlap.
-const PAIR_PROBES: u32 = 5;
+/// Chords of a curve.
+const CHORDS: usize = 6;
 
-/// Contours beyond this are not paired: letters have fewer than ten, a sketch
-/// in hatching dozens; pairing thousands would take seconds.
-const MOST_CONTOURS: usize = 64;
+/// The most pairs of segments that are looked at: a letter has some hundreds
+/// near each other, hatching some thousands; past it the level lines must do.
+const MOST_PAIRS: usize = 200_000;
 
 impl Outline {
-    /// Whether some place lies inside two contours of one direction, or outside
-    /// all of one and inside one of the other.
+    /// Whether some ink lies inside two contours, or inside one that runs
+    /// against the rest.
     pub fn overlaps(&self) -> bool {
-        let Some(bounds) = self.bounds() else {
-            return false;
-        };
+        self.crosses_itself() || self.winds_twice()
+    }
+
+    fn winds_twice(&self) -> bool {
+        let Some(b) = self.bounds() else { return false };
         let mut range = Range::default();
-        self.probe_levels(bounds, PROBES, &mut range);
-        if range.is_wide() {
-            return true;
+        for i in 0..PROBES {
+            let share = (f64::from(i) + 0.5) / f64::from(PROBES);
+            range.probe(self, &Ray::level(b.y0 + share * b.height()));
         }
-        let contours: Vec<(Rect, bool)> = (0..self.contours().len().min(MOST_CONTOURS))
-            .filter_map(|i| {
-                let segments = &self.segments()[self.contours()[i].clone()];
-                let bounds = segments
-                    .iter()
-                    .map(|s| s.bounds())
-                    .reduce(|a, b| a.union(b))?;
-                Some((bounds, self.contour_area(i) >= 0.0))
-            })
-            .collect();
-        for (i, a) in contours.iter().enumerate() {
-            for b in &contours[i + 1..] {
-                let meet = a.0.intersect(b.0);
-                let counter = a.1 != b.1 && (meet == a.0 || meet == b.0);
-                if counter || meet.width() <= 0.0 || meet.height() <= 0.0 {
-                    continue;
+        range.most - range.least > 1
+    }
+
+    /// Whether two segments cross that are not neighbours.
+    fn crosses_itself(&self) -> bool {
+        let segments = self.segments();
+        let mut order: Vec<usize> = (0..segments.len()).collect();
+        order.sort_unstable_by(|&i, &j| {
+            let foot = |k: usize| segments[k].bounds().y0;
+            foot(i).total_cmp(&foot(j))
+        });
+        let next = self.next_segments();
+        let mut pairs = 0;
+        for (k, &i) in order.iter().enumerate() {
+            let a = segments[i].bounds();
+            for &j in &order[k + 1..] {
+                let b = segments[j].bounds();
+                if b.y0 >= a.y1 {
+                    break;
                 }
-                self.probe_levels(meet, PAIR_PROBES, &mut range);
-                self.probe_uprights(meet, PAIR_PROBES, &mut range);
-                if range.is_wide() {
+                pairs += 1;
+                if pairs > MOST_PAIRS {
+                    return false;
+                }
+                let apart = b.x0 >= a.x1 || a.x0 >= b.x1;
+                if !apart && next[i] != j && next[j] != i && cross(&segments[i], &segments[j]) {
                     return true;
                 }
             }
@@ -58,19 +67,38 @@ impl Outline {
         false
     }
 
-    fn probe_levels(&self, place: Rect, count: u32, range: &mut Range) {
-        for i in 0..count {
-            let share = (f64::from(i) + 0.5) / f64::from(count);
-            range.probe(self, &Ray::level(place.y0 + share * place.height()));
+    /// The segment that follows each one on its contour.
+    fn next_segments(&self) -> Vec<usize> {
+        let mut next: Vec<usize> = (1..=self.segments().len()).collect();
+        for contour in self.contours() {
+            if let Some(last) = next.get_mut(contour.end - 1) {
+                *last = contour.start;
+            }
         }
+        next
     }
+}
 
-    fn probe_uprights(&self, place: Rect, count: u32, range: &mut Range) {
-        for i in 0..count {
-            let share = (f64::from(i) + 0.5) / f64::from(count);
-            range.probe(self, &Ray::upright(place.x0 + share * place.width()));
-        }
-    }
+/// Whether chords of two segments cross.
+fn cross(a: &Segment, b: &Segment) -> bool {
+    let (p, q) = (chords(a), chords(b));
+    p.windows(2).any(|u| {
+        let reach = Rect::from_points(u[0], u[1]);
+        reach.overlaps(b.bounds()) && q.windows(2).any(|v| lines_cross(u, v))
+    })
+}
+
+fn chords(s: &Segment) -> Vec<Point> {
+    let n = if s.is_line() { 1 } else { CHORDS };
+    (0..=n).map(|i| s.at(i as f64 / n as f64)).collect()
+}
+
+/// Whether two lines cross inside both: each has its ends on either side of the
+/// other. Lines that only touch do not.
+fn lines_cross(u: &[Point], v: &[Point]) -> bool {
+    let side = |a: Point, b: Point, p: Point| (b - a).cross(p - a);
+    side(u[0], u[1], v[0]) * side(u[0], u[1], v[1]) < 0.0
+        && side(v[0], v[1], u[0]) * side(v[0], v[1], u[1]) < 0.0
 }
 
 /// The winding numbers seen.
@@ -91,16 +119,12 @@ impl Range {
             self.most = self.most.max(winding);
         }
     }
-
-    fn is_wide(&self) -> bool {
-        self.most - self.least > 1
-    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use kurbo::{BezPath, Shape};
+    use kurbo::{BezPath, Circle, Shape};
 
     fn boxes(rects: &[(f64, f64, f64, f64)]) -> Outline {
         let mut p = BezPath::new();
@@ -114,6 +138,44 @@ mod tests {
     fn a_bar_that_laps_a_stem_by_a_hair_is_seen() {
         let o = boxes(&[(0.0, 0.0, 90.0, 700.0), (88.0, 330.0, 300.0, 334.0)]);
         assert!(o.overlaps());
+    }
+
+    #[test]
+    fn a_contour_that_laps_itself_by_a_corner_is_seen() {
+        let mut p = BezPath::new();
+        for (i, at) in [
+            (0.0, 0.0),
+            (90.0, 0.0),
+            (90.0, 400.0),
+            (85.0, 402.0),
+            (300.0, 300.0),
+            (300.0, 380.0),
+            (80.0, 380.0),
+            (80.0, 700.0),
+            (0.0, 700.0),
+        ]
+        .into_iter()
+        .enumerate()
+        {
+            if i == 0 {
+                p.move_to(at);
+            } else {
+                p.line_to(at);
+            }
+        }
+        p.close_path();
+        assert!(Outline::from_path(&p).overlaps());
+    }
+
+    #[test]
+    fn a_thin_ring_does_not_cross_itself() {
+        let mut p = Circle::new((0.0, 0.0), 300.0).to_path(0.1);
+        p.extend(
+            Circle::new((0.0, 0.0), 292.0)
+                .to_path(0.1)
+                .reverse_subpaths(),
+        );
+        assert!(!Outline::from_path(&p).overlaps());
     }
 
     #[test]

@@ -52,6 +52,7 @@ impl Piece {
             stations,
             closed,
             free,
+            lead,
         } = run;
         let (first, last) = (stations.first()?, stations.last()?);
         let (before, after) = (reach(first, outline, -1.0), reach(last, outline, 1.0));
@@ -59,16 +60,19 @@ impl Piece {
             first.centre() - before * first.along,
             last.centre() + after * last.along,
         );
-        let mut length = before + after;
+        let mut length = before + after + lead.0 + lead.1;
         length += stations.windows(2).map(|w| way(&w[0], &w[1])).sum::<f64>();
         if closed {
             length += way(last, first);
         }
         let thickness = median(&mut stations.iter().map(|s| s.thickness).collect::<Vec<_>>());
-        // Flared ends lean with their serifs; the body says which way it runs.
-        let body = stations
-            .iter()
-            .filter(|s| s.thickness <= FLARED * thickness);
+        // Flared ends lean with their serifs; the body says which way it runs,
+        // by its straight edges if it has any.
+        let lines = stations.iter().any(|s| s.straight);
+        let body = stations.iter().filter(|s| match lines {
+            true => s.straight,
+            false => s.thickness <= FLARED * thickness,
+        });
         let sum = body.fold(Vec2::ZERO, |sum, s| sum + s.along);
         let direction = unit(sum).unwrap_or(first.along);
         Some(Self {
@@ -172,36 +176,46 @@ fn cut(run: Run, outline: &Outline, units_per_em: f64, into: &mut Vec<Piece>) {
         into.extend(Piece::new(run, false, outline));
         return;
     };
-    let part = |stations: Vec<Station>, free| Run {
-        stations,
+    let s = |i: usize| &run.stations[i % n];
+    // The way over a cut is the curved neighbour's.
+    let (way_in, way_out) = (way(s(from + n - 1), s(from)), way(s(to - 1), s(to)));
+    let straight = Run {
+        stations: run.stations[from..to].to_vec(),
         closed: false,
-        free,
+        free: (false, false),
+        lead: (0.0, 0.0),
     };
-    let straight = part(run.stations[from..to].to_vec(), (false, false));
     into.extend(Piece::new(straight, true, outline));
     if run.closed {
         // What is left of a ring is one stretch from the cut's end round to its start.
-        let rest = (to..n + from).map(|i| run.stations[i % n]).collect();
-        cut(part(rest, (false, false)), outline, units_per_em, into);
+        let rest = Run {
+            stations: (to..n + from).map(|i| *s(i)).collect(),
+            closed: false,
+            free: (false, false),
+            lead: (way_out, way_in),
+        };
+        if !rest.stations.is_empty() {
+            cut(rest, outline, units_per_em, into);
+        }
         return;
     }
     if from > 0 {
-        let before = run.stations[..from].to_vec();
-        cut(
-            part(before, (run.free.0, false)),
-            outline,
-            units_per_em,
-            into,
-        );
+        let before = Run {
+            stations: run.stations[..from].to_vec(),
+            closed: false,
+            free: (run.free.0, false),
+            lead: (run.lead.0, way_in),
+        };
+        cut(before, outline, units_per_em, into);
     }
     if to < n {
-        let after = run.stations[to..].to_vec();
-        cut(
-            part(after, (false, run.free.1)),
-            outline,
-            units_per_em,
-            into,
-        );
+        let after = Run {
+            stations: run.stations[to..].to_vec(),
+            closed: false,
+            free: (false, run.free.1),
+            lead: (way_out, run.lead.1),
+        };
+        cut(after, outline, units_per_em, into);
     }
 }
 
@@ -290,6 +304,7 @@ fn uncovered(piece: &Piece, kept: &[Piece], outline: &Outline) -> Vec<Piece> {
                 stations: piece.stations[from..to].to_vec(),
                 closed: false,
                 free: (piece.free.0 && from == 0, piece.free.1 && to == n),
+                lead: (0.0, 0.0),
             };
             rest.extend(Piece::new(run, piece.straight, outline));
         }

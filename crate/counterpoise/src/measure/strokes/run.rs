@@ -24,6 +24,9 @@ pub(super) struct Run {
     /// Whether the first and the last station end the ink's own run, and not
     /// a stretch cut from it.
     pub(super) free: (bool, bool),
+    /// Way before the first station and after the last that belongs to a
+    /// stretch cut from a longer run.
+    pub(super) lead: (f64, f64),
 }
 
 /// Gathers the stations of every walk into runs.
@@ -75,6 +78,7 @@ fn of_walk(stations: &[Option<Station>]) -> Vec<Run> {
                 stations: stations.iter().flatten().copied().collect(),
                 closed: true,
                 free: (false, false),
+                lead: (0.0, 0.0),
             }]
         };
     };
@@ -90,6 +94,7 @@ fn of_walk(stations: &[Option<Station>]) -> Vec<Run> {
                 stations: std::mem::take(&mut current),
                 closed: false,
                 free: (true, true),
+                lead: (0.0, 0.0),
             });
         }
     }
