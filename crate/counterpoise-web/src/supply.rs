@@ -109,3 +109,85 @@ impl Supply for Rc<OpenFont> {
             .collect()
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::stage::Stage;
+    use crate::stage::command::{Alignment, Command};
+    use crate::stage::sorts::Sorts;
+    use counterpoise::report::StrokeKind;
+
+    fn sample() -> Rc<OpenFont> {
+        let bytes = counterpoise_samples::truetype(&counterpoise_samples::clean()).unwrap();
+        Rc::new(OpenFont::open(bytes, "sample.ttf").unwrap())
+    }
+
+    fn stage() -> Stage {
+        let mut stage = Stage::default();
+        stage.resize(1200.0, 700.0);
+        stage.set_sorts(Sorts::new(Box::new(sample())));
+        stage
+    }
+
+    #[test]
+    fn a_font_stands_on_the_stage_at_once() {
+        let stage = stage();
+        let state = stage.state();
+        assert_eq!(state.text, OPENING);
+        assert!(state.missing.is_empty());
+        let reports = stage.reports();
+        assert_eq!(reports.len(), OPENING.len());
+        for report in reports {
+            assert!(report.trouble.is_none());
+            assert!(!report.strokes.is_empty(), "{:?}", report.character);
+            assert!(!report.deviations.is_empty(), "{:?}", report.character);
+        }
+    }
+
+    #[test]
+    fn the_calliper_reads_what_the_strokes_say() {
+        let mut stage = stage();
+        let text = "H".to_owned();
+        stage.run(Command::SetText { text }).unwrap();
+        let report = &stage.reports()[0];
+        let stem = report.strokes.iter().find(|s| s.kind == StrokeKind::Stem);
+        let mark = stem.unwrap().marks[0];
+        let x = stage.state().items[0].x;
+        let beyond = |p: [f64; 2], by: f64| [p[0] + x + by, p[1]];
+        let (from, to) = if mark.from[0] < mark.to[0] {
+            (beyond(mark.from, -20.0), beyond(mark.to, 20.0))
+        } else {
+            (beyond(mark.to, -20.0), beyond(mark.from, 20.0))
+        };
+        stage.run(Command::LayCalliper { from, to }).unwrap();
+        let read = stage.state().calliper.unwrap();
+        assert!((read.intervals[1].length - mark.value).abs() < 0.5);
+    }
+
+    #[test]
+    fn letters_line_up_by_the_stems_that_were_measured() {
+        let mut stage = stage();
+        let text = "HE".to_owned();
+        stage.run(Command::SetText { text }).unwrap();
+        stage.run(Command::SelectAll).unwrap();
+        let by = Alignment::StemCentre;
+        stage.run(Command::Align { by }).unwrap();
+        assert_eq!(stage.state().undo.as_deref(), Some("Line E up"));
+    }
+
+    #[test]
+    fn glyphs_beyond_the_font_are_none() {
+        let font = sample();
+        assert!(font.cast(u16::MAX).is_none());
+        assert!(font.name(u16::MAX).is_none());
+        assert!(font.measure(u16::MAX).trouble.is_some());
+    }
+
+    #[test]
+    fn what_is_no_font_is_refused_by_name() {
+        let refused = OpenFont::open(b"Dear foundry, ".to_vec(), "letter.txt").unwrap_err();
+        assert_eq!(refused.code(), "not-a-font");
+        assert_eq!(OpenFont::open(Vec::new(), "").unwrap_err().code(), "empty");
+    }
+}
