@@ -147,6 +147,19 @@ test('the Tab key goes from the file to the line, the tools, the stage and the f
   await lab.close()
 })
 
+test('a press gives the stage the focus without a ring, the Tab key with one', async () => {
+  const lab = await home.open()
+  await lab.ready()
+  const place = await lab.placeOf(0)
+  await lab.page.mouse.click(place.x, place.y)
+  const focused = (how) => lab.canvas.evaluate((canvas, how) => canvas.matches(`:${how}`), how)
+  assert.deepEqual([await focused('focus'), await focused('focus-visible')], [true, false])
+  await lab.page.keyboard.press('Tab')
+  await lab.page.keyboard.press('Shift+Tab')
+  assert.deepEqual([await focused('focus'), await focused('focus-visible')], [true, true])
+  await lab.close()
+})
+
 test('a row of tools is one stop, with arrow keys inside', async () => {
   const lab = await home.open()
   await lab.ready()

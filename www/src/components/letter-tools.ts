@@ -30,6 +30,13 @@ export class LetterTools extends LitElement {
         min-height: calc(var(--target) + 4px);
       }
 
+      /* Fingers need wider buttons: a row of six leaves no room for its name. */
+      @media (pointer: coarse) {
+        .row {
+          grid-template-columns: 1fr;
+        }
+      }
+
       /* It changes on every frame of a drag: nothing else may have to be laid out or painted for it. */
       .moved {
         width: 4rem;

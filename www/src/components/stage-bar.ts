@@ -1,7 +1,8 @@
 import { css, html, LitElement } from 'lit'
-import { customElement } from 'lit/decorators.js'
-import { base } from '../styles/shared'
+import { customElement, state } from 'lit/decorators.js'
+import { base, button } from '../styles/shared'
 import './command-button'
+import { icon, iconStyle } from './icons'
 import './tool-row'
 
 /** The stage's own controls, at its upper edge: what is shown, back a step, and the calliper. */
@@ -9,6 +10,8 @@ import './tool-row'
 export class StageBar extends LitElement {
   static override styles = [
     base,
+    button,
+    iconStyle,
     css`
       :host {
         padding: var(--gap-1) var(--gap-3);
@@ -40,17 +43,53 @@ export class StageBar extends LitElement {
         width: var(--gap-3);
       }
 
+      .unfold {
+        display: none;
+      }
+
+      /* Two rows of switches would take a small window's stage: they fold away. */
       @media (width < 44rem) {
         .gap {
+          display: none;
+        }
+
+        .unfold {
+          display: inline-flex;
+        }
+
+        .unfold[aria-expanded="true"] .icon {
+          rotate: 180deg;
+        }
+
+        .layers {
+          flex-basis: 100%;
+          order: 1;
+        }
+
+        .layers.folded {
           display: none;
         }
       }
     `,
   ]
 
+  /** In a small window: whether the switches are in sight. */
+  @state() private unfolded = false
+
   override render() {
     return html`<div class="bar">
-      <tool-row label="What the stage shows">
+      <button
+        class="unfold"
+        type="button"
+        aria-expanded=${this.unfolded}
+        aria-controls="layers"
+        @click=${() => {
+          this.unfolded = !this.unfolded
+        }}
+      >
+        Show ${icon('more')}
+      </button>
+      <tool-row id="layers" class=${this.unfolded ? 'layers' : 'layers folded'} label="What the stage shows">
         <command-button name="show-fill" look="switch"></command-button>
         <command-button name="show-outline" look="switch"></command-button>
         <command-button class="points" name="show-points" look="switch"></command-button>

@@ -118,10 +118,7 @@ export class StageView extends LitElement {
 
   #pointer(phase: PointerPhase) {
     return (event: PointerEvent): void => {
-      if (phase === 'down') {
-        this.canvas.focus({ preventScroll: true })
-        this.canvas.setPointerCapture(event.pointerId)
-      }
+      if (phase === 'down') this.canvas.setPointerCapture(event.pointerId)
       this.canvas.style.cursor = session.pointer(
         pointerInput(event, phase, this.canvas.getBoundingClientRect()),
       )
