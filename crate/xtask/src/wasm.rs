@@ -46,16 +46,6 @@ pub(crate) fn make() -> Result<()> {
     stamp.press()
 }
 
-/// What every browser of the last years runs, and what Rust's compiler uses.
-const FEATURES: [&str; 6] = [
-    "--enable-bulk-memory",
-    "--enable-multivalue",
-    "--enable-mutable-globals",
-    "--enable-nontrapping-float-to-int",
-    "--enable-reference-types",
-    "--enable-sign-ext",
-];
-
 fn optimise(module: &Path) -> Result<()> {
     println!("Optimising the module");
     let before = size(module)?;
@@ -65,7 +55,6 @@ fn optimise(module: &Path) -> Result<()> {
         run::command("node", &place::root())
             .arg(tool)
             .arg("-O3")
-            .args(FEATURES)
             .arg(module)
             .arg("-o")
             .arg(&better),
