@@ -2,6 +2,7 @@
 //! so that a wrong file gets a sentence that names what it is.
 
 use super::FontError;
+use super::bytes::u32_at;
 
 /// A file's outer format.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -15,6 +16,11 @@ pub enum Container {
 /// The most faces that a collection may claim. The largest known to us hold a
 /// few dozen; a damaged count must not be believed.
 const MAX_FACES: u32 = 1024;
+
+/// Where a collection has the number of its faces, and where it lists them, four
+/// bytes each.
+const COUNT: usize = 8;
+const LIST: usize = 12;
 
 impl Container {
     /// Tells the format from the first bytes.
@@ -42,12 +48,21 @@ impl Container {
     }
 
     /// How many faces the file claims to hold.
-    pub fn face_count(self, data: &[u8]) -> u32 {
+    ///
+    /// # Errors
+    /// If a collection ends before its list of faces does.
+    pub fn face_count(self, data: &[u8]) -> Result<u32, FontError> {
         match self {
-            Self::OpenType => 1,
-            Self::Collection => ttf_parser::fonts_in_collection(data)
-                .unwrap_or(0)
-                .min(MAX_FACES),
+            Self::OpenType => Ok(1),
+            Self::Collection => {
+                let claimed = u32_at(data, COUNT).ok_or(FontError::Truncated)?;
+                let room = data.len().saturating_sub(LIST) / 4;
+                if usize::try_from(claimed).is_ok_and(|n| n <= room) {
+                    Ok(claimed.min(MAX_FACES))
+                } else {
+                    Err(FontError::BrokenTable("list of faces"))
+                }
+            }
         }
     }
 }

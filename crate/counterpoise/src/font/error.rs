@@ -1,6 +1,7 @@
 //! What can be wrong with a font, told to the person who dropped it.
 
 use super::GlyphId;
+use super::cff::Cff;
 use std::fmt;
 use ttf_parser::{Face, FaceParsingError, RawFace, Tag};
 
@@ -122,8 +123,11 @@ pub enum GlyphError {
     Missing(GlyphId),
     /// The outline is damaged or nested too deep.
     Broken(GlyphId),
-    /// The outline has more curves than [`GlyphError::MAX_SEGMENTS`].
+    /// The outline has more curves than [`GlyphError::MAX_SEGMENTS`], or takes as
+    /// much work to read.
     TooLarge(GlyphId),
+    /// The glyph is a composite whose components are placed by matching points.
+    MatchedPoints(GlyphId),
     /// The outline has a coordinate that is not a finite number in range.
     NotFinite(GlyphId),
 }
@@ -146,9 +150,15 @@ impl fmt::Display for GlyphError {
             ),
             Self::TooLarge(id) => write!(
                 f,
-                "The outline of glyph {} has more than {} curves; it is left out.",
+                "The outline of glyph {} takes more work than {} curves; it is left out.",
                 id.0,
                 Self::MAX_SEGMENTS
+            ),
+            Self::MatchedPoints(id) => write!(
+                f,
+                "The parts of glyph {} are placed by matching points, which the lab \
+                 does not read yet; it is left out.",
+                id.0
             ),
             Self::NotFinite(id) => write!(
                 f,
@@ -160,6 +170,28 @@ impl fmt::Display for GlyphError {
 }
 
 impl std::error::Error for GlyphError {}
+
+/// Refuses what the parser would choke on while it opens the font: it adds up the
+/// lengths that these tables claim without a check, and reads every dictionary.
+pub(super) fn check_before_parser(data: &[u8], index: u32) -> Result<(), FontError> {
+    let Ok(raw) = RawFace::parse(data, index) else {
+        // The parser will say the same.
+        return Ok(());
+    };
+    let table = |tag| raw.table(Tag::from_bytes(tag));
+    let broken = if table(b"CFF ").is_some_and(|t| Cff::one(t).is_none()) {
+        "CFF table"
+    } else if table(b"CFF2").is_some_and(|t| Cff::two(t).is_none()) {
+        "CFF2 table"
+    } else {
+        return Ok(());
+    };
+    Err(if is_cut(&raw) {
+        FontError::Truncated
+    } else {
+        FontError::BrokenTable(broken)
+    })
+}
 
 /// The parser's error, told more exactly: it says "malformed" of a cut file too.
 pub(super) fn from_parser(e: FaceParsingError, data: &[u8], index: u32) -> FontError {

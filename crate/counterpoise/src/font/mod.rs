@@ -7,11 +7,16 @@
 //! A damaged glyph costs that glyph, never the font: only a file that is no
 //! font at all, or one whose letters cannot be found, is an error.
 
+mod budget;
+mod bytes;
+mod cff;
 mod container;
 mod error;
+mod glyf;
 mod licence;
 mod metrics;
 mod names;
+mod outlines;
 mod pen;
 
 pub use container::Container;
@@ -21,6 +26,7 @@ pub use metrics::Declared;
 pub use names::Names;
 
 use crate::outline::Outline;
+use outlines::Outlines;
 use ttf_parser::Face;
 
 /// Index of a glyph in its font.
@@ -79,13 +85,14 @@ impl Font {
     /// As [`Font::open`]; also if the file has no such face.
     pub fn open_face(data: Vec<u8>, face_index: u32) -> Result<Self, FontError> {
         let container = Container::sniff(&data)?;
-        let face_count = container.face_count(&data);
+        let face_count = container.face_count(&data)?;
         if face_index >= face_count {
             return Err(FontError::NoSuchFace {
                 asked: face_index,
                 faces: face_count,
             });
         }
+        error::check_before_parser(&data, face_index)?;
         let face =
             Face::parse(&data, face_index).map_err(|e| error::from_parser(e, &data, face_index))?;
         let tables = face.tables();
@@ -117,8 +124,10 @@ impl Font {
 
     /// A reader of glyphs. Cheap, but not free: take one for many glyphs.
     pub fn reader(&self) -> Reader<'_> {
+        let face = Face::parse(&self.data, self.face_index).ok();
         Reader {
-            face: Face::parse(&self.data, self.face_index).ok(),
+            outlines: face.as_ref().and_then(Outlines::of),
+            face,
             glyph_count: self.glyph_count,
         }
     }
@@ -174,6 +183,7 @@ pub struct Reader<'a> {
     // `Font::open` has parsed these very bytes, so this is `Some`; should a
     // parser ever change its mind, every glyph reads as missing.
     face: Option<Face<'a>>,
+    outlines: Option<Outlines<'a>>,
     glyph_count: u16,
 }
 
@@ -232,6 +242,9 @@ impl Reader<'_> {
         if glyph.0 >= self.glyph_count {
             return Err(GlyphError::Missing(glyph));
         }
-        pen::read(face, glyph)
+        match &self.outlines {
+            Some(outlines) => outlines.read(face, glyph),
+            None => Err(GlyphError::Broken(glyph)),
+        }
     }
 }

@@ -3,22 +3,44 @@
 use super::{GlyphError, GlyphId};
 use crate::outline::{Outline, OutlineBuilder};
 use kurbo::Point;
-use ttf_parser::Face;
 
 /// Coordinates beyond this lie outside any font's design space (units per em
 /// is at most 16384, a coordinate at most 32767 either way; composites may add
 /// a few offsets). Past it products of coordinates would lose exactness.
 const MAX_COORDINATE: f64 = 1e6;
 
-struct Pen {
+/// Takes down one glyph.
+pub(super) struct Pen {
     builder: OutlineBuilder,
+    shift: f64,
     segments: usize,
     finite: bool,
 }
 
 impl Pen {
+    /// A pen that draws everything so far to the right, font units.
+    pub(super) fn shifted(shift: f64) -> Self {
+        Self {
+            builder: OutlineBuilder::default(),
+            shift,
+            segments: 0,
+            finite: true,
+        }
+    }
+
+    /// What was drawn.
+    pub(super) fn finish(self, glyph: GlyphId) -> Result<Outline, GlyphError> {
+        if !self.finite {
+            return Err(GlyphError::NotFinite(glyph));
+        }
+        if self.segments > GlyphError::MAX_SEGMENTS {
+            return Err(GlyphError::TooLarge(glyph));
+        }
+        Ok(self.builder.finish())
+    }
+
     fn point(&mut self, x: f32, y: f32) -> Point {
-        let p = Point::new(f64::from(x), f64::from(y));
+        let p = Point::new(f64::from(x) + self.shift, f64::from(y));
         self.finite &= p.is_finite() && p.x.abs() < MAX_COORDINATE && p.y.abs() < MAX_COORDINATE;
         self.segments += 1;
         p
@@ -63,64 +85,5 @@ impl ttf_parser::OutlineBuilder for Pen {
         if self.keeps() {
             self.builder.close();
         }
-    }
-}
-
-/// Reads a glyph's outline; one without ink is an empty outline.
-pub(super) fn read(face: &Face<'_>, glyph: GlyphId) -> Result<Outline, GlyphError> {
-    let mut pen = Pen {
-        builder: OutlineBuilder::default(),
-        segments: 0,
-        finite: true,
-    };
-    let drawn = face.outline_glyph(ttf_parser::GlyphId(glyph.0), &mut pen);
-    if !pen.finite {
-        return Err(GlyphError::NotFinite(glyph));
-    }
-    if pen.segments > GlyphError::MAX_SEGMENTS {
-        return Err(GlyphError::TooLarge(glyph));
-    }
-    let outline = pen.builder.finish();
-    // `None` is said of a blank glyph and of a broken one alike. A glyph that
-    // failed half-way has drawn something; one that failed at once can be told
-    // from a blank one by its bounding box or its data.
-    if drawn.is_none() && (!outline.is_empty() || claims_ink(face, glyph)) {
-        return Err(GlyphError::Broken(glyph));
-    }
-    Ok(outline)
-}
-
-/// Whether the glyf table has data for a glyph that could not be drawn.
-fn claims_ink(face: &Face<'_>, glyph: GlyphId) -> bool {
-    use ttf_parser::{GlyphId as Id, Tag};
-    let raw = face.raw_face();
-    let Some(loca) = raw.table(Tag::from_bytes(b"loca")) else {
-        return false;
-    };
-    let long = matches!(
-        face.tables().head.index_to_location_format,
-        ttf_parser::head::IndexToLocationFormat::Long
-    );
-    let offset = |i: usize| -> Option<usize> {
-        if long {
-            let b = loca.get(4 * i..4 * i + 4)?;
-            Some(u32::from_be_bytes([b[0], b[1], b[2], b[3]]) as usize)
-        } else {
-            let b = loca.get(2 * i..2 * i + 2)?;
-            Some(2 * usize::from(u16::from_be_bytes([b[0], b[1]])))
-        }
-    };
-    let Id(id) = Id(glyph.0);
-    let i = usize::from(id);
-    match (offset(i), offset(i + 1)) {
-        (Some(from), Some(to)) if to > from => {
-            // Nought contours is a blank that takes up room.
-            let contours = raw
-                .table(Tag::from_bytes(b"glyf"))
-                .and_then(|g| g.get(from..from + 2));
-            contours != Some(&[0, 0])
-        }
-        (Some(from), Some(to)) => to < from,
-        _ => true,
     }
 }

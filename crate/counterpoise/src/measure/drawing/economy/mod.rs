@@ -22,6 +22,7 @@
 //! Work is bounded by [`MOST_WORK`]; past it the rest of the outline counts as
 //! it is drawn, and [`Need::is_complete`] says so.
 
+mod contour;
 mod even;
 mod fewest;
 mod fit;
@@ -29,7 +30,7 @@ mod handles;
 mod quads;
 mod run;
 
-pub(super) use run::{BULGE, runs};
+pub(super) use contour::{BULGE, runs};
 
 use super::DrawingContext;
 use super::points::{Curves, Points};
