@@ -1,7 +1,7 @@
 //! A contour cut into runs at its corners, with the places marked where a
 //! drawing needs a point.
 
-use super::run::Run;
+use super::run::{Mark, Run};
 use crate::measure::drawing::joint::{DEGREE, Joint, SMOOTH, slack, turn, unit};
 use crate::outline::Segment;
 use kurbo::{ParamCurve, ParamCurveExtrema, PathSeg, Point, Vec2};
@@ -16,6 +16,10 @@ const PLATEAU: f64 = 0.000_75;
 
 /// A joint at an extreme runs along the axis, but for rounding and this.
 const AXIAL: f64 = 2.0 * DEGREE;
+
+/// Handles whose directions rounding leaves uncertain by more than this between
+/// them (radians) do not hold the refit to the axis.
+const ROUGH: f64 = 3.0 * DEGREE;
 
 /// The runs of a contour.
 pub(in crate::measure::drawing) fn runs(segments: &[Segment], em: f64) -> Vec<Run> {
@@ -61,10 +65,9 @@ impl Spot {
 
 /// What becomes of a spot.
 #[derive(Debug, Clone, Copy, Default)]
-struct Mark {
+struct Fate {
     is_node: bool,
-    tangent: Option<Vec2>,
-    kinked: bool,
+    mark: Mark,
 }
 
 struct Contour<'a> {
@@ -191,16 +194,23 @@ impl<'a> Contour<'a> {
 
     fn run(&self, spots: &[Spot], ends: (Option<Vec2>, Option<Vec2>)) -> Run {
         let last = spots.len() - 1;
-        let mut marks: Vec<Mark> = spots
+        let mut fates: Vec<Fate> = spots
             .iter()
             .enumerate()
             .map(|(i, s)| {
-                let inner = s.is_joint() && i > 0 && i < last;
+                let is_inner = i > 0 && i < last;
                 let joint = self.joint(s.segment);
-                Mark {
-                    is_node: s.is_joint() || i == 0 || i == last,
-                    tangent: joint.direction().filter(|_| inner),
-                    kinked: inner && joint.turn.abs() > joint.slack.max(SMOOTH),
+                Fate {
+                    is_node: s.is_joint() || !is_inner,
+                    mark: if s.is_joint() && is_inner {
+                        Mark {
+                            tangent: joint.direction(),
+                            wish: None,
+                            kinked: joint.turn.abs() > joint.slack.max(SMOOTH),
+                        }
+                    } else {
+                        Mark::default()
+                    },
                 }
             })
             .collect();
@@ -214,12 +224,12 @@ impl<'a> Contour<'a> {
                 .map(|s| axis.cross(s.point.to_vec2()))
                 .collect();
             for at in turning_points(&aside, BULGE * self.em) {
-                plateaus.push(self.plateau(spots, &aside, at, axis, &mut marks));
+                plateaus.push(self.plateau(spots, &aside, at, axis, &mut fates));
             }
         }
-        marks[0].tangent = ends.0;
-        marks[last].tangent = ends.1;
-        self.sampled(spots, &marks, &plateaus)
+        fates[0].mark.tangent = ends.0;
+        fates[last].mark.tangent = ends.1;
+        self.sampled(spots, &fates, &plateaus)
     }
 
     /// Marks the spots that may serve as the point at an extreme; gives the
@@ -230,14 +240,19 @@ impl<'a> Contour<'a> {
         aside: &[f64],
         at: usize,
         axis: Vec2,
-        marks: &mut [Mark],
+        fates: &mut [Fate],
     ) -> (usize, usize) {
         let near = |i: &usize| (aside[*i] - aside[at]).abs() <= PLATEAU * self.em;
         let from = (0..at).rev().take_while(near).last().unwrap_or(at);
         let to = (at..spots.len()).take_while(near).last().unwrap_or(at);
         let mut mark = |i: usize| {
-            marks[i].is_node = true;
-            marks[i].tangent = unit(axis * self.direction(&spots[i]).dot(axis));
+            let along = unit(axis * self.direction(&spots[i]).dot(axis));
+            // Handles too short to tell a direction may lie well beside the true
+            // extreme: there the axis is only what a drawing should have.
+            let is_rough = spots[i].is_joint() && self.joint(spots[i].segment).slack > ROUGH;
+            fates[i].is_node = true;
+            fates[i].mark.tangent = along.filter(|_| !is_rough);
+            fates[i].mark.wish = along;
         };
         let mut found: Option<(usize, usize)> = None;
         for i in (from..=to).filter(|&i| self.is_joint_along(&spots[i], axis)) {
@@ -250,19 +265,19 @@ impl<'a> Contour<'a> {
         })
     }
 
-    fn sampled(&self, spots: &[Spot], marks: &[Mark], plateaus: &[(usize, usize)]) -> Run {
+    fn sampled(&self, spots: &[Spot], fates: &[Fate], plateaus: &[(usize, usize)]) -> Run {
         let mut run = Run::from(spots[0].point);
         let mut node_of = vec![0; spots.len()];
         let mut before: Option<&Spot> = None;
-        for (i, (spot, mark)) in spots.iter().zip(marks).enumerate() {
+        for (i, (spot, fate)) in spots.iter().zip(fates).enumerate() {
             node_of[i] = run.nodes.len();
-            if !mark.is_node {
+            if !fate.is_node {
                 continue;
             }
             if let Some(before) = before {
                 run.add(self.between(before, spot), self.em);
             }
-            run.mark(mark.tangent, mark.kinked);
+            run.mark(fate.mark);
             before = Some(spot);
         }
         let plateaus = plateaus
@@ -336,10 +351,10 @@ mod tests {
         assert_eq!(turning(&[0.0, 5.0, 0.0]), [1]);
         assert_eq!(turning(&[0.0, 5.0, 4.5, 5.2, 0.0]), [3]);
         assert_eq!(turning(&[0.0, 5.0, 0.0, 5.0, 0.0]), [1, 2, 3]);
-        assert_eq!(turning(&[0.0, 0.5, 0.0]), []);
-        assert_eq!(turning(&[0.0, 5.0, 4.5]), []);
+        assert!(turning(&[0.0, 0.5, 0.0]).is_empty());
+        assert!(turning(&[0.0, 5.0, 4.5]).is_empty());
         assert_eq!(turning(&[0.0, -3.0, 9.0]), [1]);
-        assert_eq!(turning(&[]), []);
+        assert!(turning(&[]).is_empty());
     }
 
     #[test]
@@ -354,7 +369,7 @@ mod tests {
             panic!("a circle has no corner");
         };
         assert!(run.at(0).distance(Point::new(100.0, 0.0)) < 0.1);
-        assert_eq!(run.nodes[0].tangent, Some(Vec2::new(0.0, 1.0)));
+        assert_eq!(run.nodes[0].mark.tangent, Some(Vec2::new(0.0, 1.0)));
         // Its own four joints, and the four extremes that they are not.
         assert_eq!(run.legs.len(), 8);
         let ends = run.legs.iter().zip(run.legs.iter().cycle().skip(1));

@@ -10,7 +10,7 @@ use kurbo::{CubicBez, Vec2};
 
 /// Evens out the pieces of a run, one joint after the other.
 pub(super) fn even(run: &Run, pieces: &mut [Piece], tolerance: f64, fitter: &mut Fitter) {
-    let mut tangents: Vec<Option<Vec2>> = run.nodes.iter().map(|n| n.tangent).collect();
+    let mut tangents: Vec<Option<Vec2>> = run.nodes.iter().map(|n| n.mark.tangent).collect();
     for k in 1..pieces.len() {
         if let (Piece::Curve(i, j, _), Piece::Curve(_, l, _)) = (pieces[k - 1], pieces[k]) {
             let middle = halfway(run, i, l).filter(|&m| m != j);
@@ -68,28 +68,33 @@ fn align(
     if tangents[node].is_some() {
         return;
     }
-    let (a, b) = (held(run, &before, true), held(run, &after, false));
-    let common = match (&before, &after, a, b) {
-        // Neither can be moved.
-        (_, _, Some(_), Some(_)) => None,
-        (_, _, Some(d), None) | (_, _, None, Some(d)) => unit(d),
-        (Piece::Curve(_, _, c), Piece::Curve(_, _, d), ..) => {
-            match (unit(c.p3 - c.p2), unit(d.p1 - d.p0)) {
-                (Some(c), Some(d)) => unit(c + d),
-                _ => None,
-            }
+    for direction in [run.nodes[node].mark.wish, common(run, &before, &after)] {
+        let Some(direction) = direction else { continue };
+        tangents[node] = Some(direction);
+        let refitted = (
+            refit(run, &before, tangents, tolerance, fitter),
+            refit(run, &after, tangents, tolerance, fitter),
+        );
+        if let (Some(a), Some(b)) = refitted {
+            (pieces[k - 1], pieces[k]) = (a, b);
+            return;
         }
-        _ => None,
-    };
-    let Some(common) = common else { return };
-    tangents[node] = Some(common);
-    let refitted = (
-        refit(run, &before, tangents, tolerance, fitter),
-        refit(run, &after, tangents, tolerance, fitter),
-    );
-    match refitted {
-        (Some(a), Some(b)) => (pieces[k - 1], pieces[k]) = (a, b),
-        _ => tangents[node] = None,
+    }
+    tangents[node] = None;
+}
+
+/// The direction that two pieces should share where they meet; `None` if neither
+/// gives way.
+fn common(run: &Run, before: &Piece, after: &Piece) -> Option<Vec2> {
+    match (held(run, before, true), held(run, after, false)) {
+        (Some(_), Some(_)) => None,
+        (Some(d), None) | (None, Some(d)) => unit(d),
+        (None, None) => match (before, after) {
+            (Piece::Curve(_, _, c), Piece::Curve(_, _, d)) => {
+                unit(unit(c.p3 - c.p2)? + unit(d.p1 - d.p0)?)
+            }
+            _ => None,
+        },
     }
 }
 

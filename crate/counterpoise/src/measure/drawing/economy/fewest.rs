@@ -125,11 +125,11 @@ pub(super) fn fewest(
             _ => relax(&mut best[i + 1].curve, kept),
         }
         let way = run.way[run.nodes[i].sample];
-        if fitter.work >= most_work || (way < last_start + thin && !run.nodes[i].kinked) {
+        if fitter.work >= most_work || (way < last_start + thin && !run.nodes[i].mark.kinked) {
             continue;
         }
         last_start = way;
-        if let Some((cost, from_line)) = line_start(&here, run.nodes[i].kinked) {
+        if let Some((cost, from_line)) = line_start(&here, run.nodes[i].mark.kinked) {
             let looked_at = lines(run, i, tolerance, |to| {
                 relax(&mut best[to].line, from(cost + 1, from_line, By::Line));
             });
@@ -249,8 +249,8 @@ pub(super) fn curve(
 
 fn ends(run: &Run, i: usize, j: usize) -> Ends {
     Ends {
-        start: run.nodes[i].tangent,
-        end: run.nodes[j].tangent,
+        start: run.nodes[i].mark.tangent,
+        end: run.nodes[j].mark.tangent,
     }
 }
 
@@ -277,6 +277,7 @@ fn lines(run: &Run, i: usize, tolerance: f64, mut found: impl FnMut(usize)) -> u
 fn in_line(run: &Run, node: usize, chord: Vec2) -> bool {
     chord.hypot2() > 0.0
         && run.nodes[node]
+            .mark
             .tangent
             .is_none_or(|t| turn(t, chord).abs() <= IN_LINE)
 }

@@ -12,15 +12,24 @@ const APART: (f64, f64) = (0.012, 0.03);
 /// point. Shorter ones may be chords of a traced curve.
 const STEM: f64 = 0.05;
 
+/// How the outline runs through a place.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Mark {
+    /// The direction that the refit must take here, of length 1.
+    pub(super) tangent: Option<Vec2>,
+    /// The direction that a drawing has here, where the outline's own is too
+    /// rough to hold the refit to it.
+    pub(super) wish: Option<Vec2>,
+    /// The outline turns here by more than rounding accounts for.
+    pub(super) kinked: bool,
+}
+
 /// A place where the refit may have a point.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Node {
     /// Its place among the run's samples.
     pub(super) sample: usize,
-    /// The direction that the refit must take here, of length 1.
-    pub(super) tangent: Option<Vec2>,
-    /// The outline turns here by more than rounding accounts for.
-    pub(super) kinked: bool,
+    pub(super) mark: Mark,
 }
 
 /// A smooth stretch of a contour between two corners, or all of a contour that
@@ -57,11 +66,10 @@ impl Run {
     }
 
     /// Adds a node where the run has come to.
-    pub(super) fn mark(&mut self, tangent: Option<Vec2>, kinked: bool) {
+    pub(super) fn mark(&mut self, mark: Mark) {
         self.nodes.push(Node {
             sample: self.samples.len() - 1,
-            tangent,
-            kinked,
+            mark,
         });
     }
 
@@ -125,12 +133,12 @@ mod tests {
     #[test]
     fn curves_reach_to_the_next_plateau_and_not_past_a_stem() {
         let mut run = Run::from(Point::ZERO);
-        run.mark(None, false);
+        run.mark(Mark::default());
         for (k, length) in [10.0, 10.0, 10.0, 10.0, 80.0, 10.0].into_iter().enumerate() {
             let from = run.at(k);
             let to = from + Vec2::new(length, 0.0);
             run.add(PathSeg::Line(kurbo::Line::new(from, to)), 1000.0);
-            run.mark(None, false);
+            run.mark(Mark::default());
         }
         run.bound([(2, 3)].into_iter(), 1000.0);
         // Nodes 2 and 3 serve as the extreme, nodes 4 and 5 end the stem.

@@ -5,7 +5,6 @@
 //! way of outer contours, and one that lies in their ink, to cut a counter from
 //! it, the other way.
 
-use super::crossing::Crossed;
 use super::winding::winding;
 use super::{Flaw, FlawKind, Found};
 use crate::font::OutlineFormat;
@@ -26,7 +25,7 @@ const THINNEST: f64 = 0.000_5;
 pub(super) fn look(
     outline: &Outline,
     context: &DrawingContext,
-    crossed: Option<&Crossed>,
+    crossed: Option<&[bool]>,
     found: &mut Found,
 ) {
     let Some(crossed) = crossed else {
@@ -40,7 +39,7 @@ pub(super) fn look(
         .collect();
     let em = context.units_per_em;
     let nothing = |i: usize| {
-        !crossed.contours[i] && contours[i].area.abs() < THINNEST * em * contours[i].half_length()
+        !crossed[i] && contours[i].area.abs() < THINNEST * em * contours[i].half_length()
     };
     for (i, c) in contours.iter().enumerate().filter(|(i, _)| nothing(*i)) {
         found.add(c.flaw(FlawKind::NothingInside, i));
@@ -68,7 +67,7 @@ pub(super) fn look(
             .map_or(1.0, f64::signum),
     };
     for (i, c) in contours.iter().enumerate() {
-        if crossed.contours[i] || nothing(i) || twins.contains(&i) {
+        if crossed[i] || nothing(i) || twins.contains(&i) {
             continue;
         }
         let expected = match c.ink_around(&contours, i) {

@@ -5,12 +5,14 @@
 //! thousandth of the em is what artists draw to, but for rounding, which is of
 //! whole font units.
 
+mod chords;
 mod crossing;
 mod curve;
 mod direction;
 mod flat;
 mod joints;
 mod kind;
+mod overlap;
 mod winding;
 
 pub use kind::{Basis, Flaw, FlawKind};
@@ -38,14 +40,20 @@ impl Found {
             self.left_out += 1;
         }
     }
+
+    fn add_if_larger(&mut self, than: f64, flaw: Flaw) {
+        if flaw.size > than {
+            self.add(flaw);
+        }
+    }
 }
 
 /// Looks an outline through.
 pub(super) fn flaws(outline: &Outline, context: &DrawingContext) -> Found {
     let mut found = Found::default();
     let em = context.units_per_em;
-    let crossings = crossing::crossings(outline, em, &mut found);
-    direction::look(outline, context, crossings.as_ref(), &mut found);
+    let crossed = overlap::look(outline, em, &mut found);
+    direction::look(outline, context, crossed.as_deref(), &mut found);
     for (contour, range) in outline.contours().iter().enumerate() {
         let segments = &outline.segments()[range.clone()];
         joints::look(segments, contour, em, &mut found);
