@@ -17,8 +17,8 @@ const PLATEAU: f64 = 0.000_75;
 /// A joint at an extreme runs along the axis, but for rounding and this.
 const AXIAL: f64 = 2.0 * DEGREE;
 
-/// Handles whose directions rounding leaves uncertain by more than this between
-/// them (radians) do not hold the refit to the axis.
+/// Handles off the axis, whose directions rounding leaves uncertain by more than
+/// this between them (radians), do not hold the refit to it.
 const ROUGH: f64 = 3.0 * DEGREE;
 
 /// The runs of a contour.
@@ -247,9 +247,7 @@ impl<'a> Contour<'a> {
         let to = (at..spots.len()).take_while(near).last().unwrap_or(at);
         let mut mark = |i: usize| {
             let along = unit(axis * self.direction(&spots[i]).dot(axis));
-            // Handles too short to tell a direction may lie well beside the true
-            // extreme: there the axis is only what a drawing should have.
-            let is_rough = spots[i].is_joint() && self.joint(spots[i].segment).slack > ROUGH;
+            let is_rough = spots[i].is_joint() && is_rough(self.joint(spots[i].segment), axis);
             fates[i].is_node = true;
             fates[i].mark.tangent = along.filter(|_| !is_rough);
             fates[i].mark.wish = along;
@@ -302,6 +300,13 @@ impl<'a> Contour<'a> {
             seg.subsegment(from.t..end)
         }
     }
+}
+
+/// Whether a joint's handles are too short to tell that it runs along an axis: it
+/// may then lie well beside the true extreme.
+fn is_rough(joint: &Joint, axis: Vec2) -> bool {
+    let off = |handle: Vec2| (axis.cross(handle) / handle.hypot()).abs();
+    joint.slack > ROUGH && off(joint.before).max(off(joint.after)) > SMOOTH
 }
 
 /// Where values turn back, by at least `least` on both sides.
