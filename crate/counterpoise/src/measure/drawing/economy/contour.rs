@@ -280,7 +280,8 @@ impl<'a> Contour<'a> {
         }
         let plateaus = plateaus
             .iter()
-            .map(|&(first, last)| (node_of[first], node_of[last]));
+            .map(|&(first, last)| (node_of[first], node_of[last]))
+            .collect();
         run.bound(plateaus, self.em);
         run
     }

@@ -8,22 +8,60 @@ use super::run::Run;
 use crate::measure::drawing::joint::{handle_in, handle_out, unit};
 use kurbo::{CubicBez, Vec2};
 
+/// Nodes of a plateau that are tried as the point at the extreme.
+const TRIED: usize = 5;
+
 /// Evens out the pieces of a run, one joint after the other.
 pub(super) fn even(run: &Run, pieces: &mut [Piece], tolerance: f64, fitter: &mut Fitter) {
     let mut tangents: Vec<Option<Vec2>> = run.nodes.iter().map(|n| n.mark.tangent).collect();
     for k in 1..pieces.len() {
         if let (Piece::Curve(i, j, _), Piece::Curve(_, l, _)) = (pieces[k - 1], pieces[k]) {
-            let middle = halfway(run, i, l).filter(|&m| m != j);
-            if let Some((m, (a, b))) = middle.and_then(|m| {
-                let pair = fit_pair(run, (i, m, l), &tangents, tolerance, fitter)?;
-                Some((m, pair))
-            }) {
+            let mut pair = |m: usize, tangents: &[Option<Vec2>]| {
+                fit_pair(run, (i, m, l), tangents, tolerance, fitter)
+            };
+            let at_extreme = extreme(run, j).into_iter().find_map(|m| {
+                if !(i < m && m < l && m <= run.reach[i] && l <= run.reach[m]) {
+                    return None;
+                }
+                let was = tangents[m];
+                tangents[m] = was.or(run.nodes[m].mark.wish);
+                let fits = pair(m, &tangents);
+                if fits.is_none() {
+                    tangents[m] = was;
+                }
+                fits.map(|f| (m, f))
+            });
+            let moved = at_extreme.or_else(|| {
+                let m = halfway(run, i, l).filter(|&m| m != j)?;
+                Some((m, pair(m, &tangents)?))
+            });
+            if let Some((m, (a, b))) = moved {
                 pieces[k - 1] = Piece::Curve(i, m, a);
                 pieces[k] = Piece::Curve(m, l, b);
             }
         }
         align(run, pieces, k, &mut tangents, tolerance, fitter);
     }
+}
+
+/// The nodes that may stand for a node at an extreme, those nearest to the
+/// middle of its plateau first; none of a node that is at none, or the only one.
+fn extreme(run: &Run, node: usize) -> Vec<usize> {
+    let Some(&(first, last)) = run
+        .plateaus
+        .iter()
+        .find(|(first, last)| first < last && (*first..=*last).contains(&node))
+    else {
+        return Vec::new();
+    };
+    let way = |node: usize| run.way[run.nodes[node].sample];
+    let off = |node: usize| (way(node) - 0.5 * (way(first) + way(last))).abs();
+    let mut nodes: Vec<usize> = (first..=last)
+        .filter(|&n| run.nodes[n].mark.wish.is_some())
+        .collect();
+    nodes.sort_by(|&a, &b| off(a).total_cmp(&off(b)));
+    nodes.truncate(TRIED);
+    nodes
 }
 
 /// The node between `i` and `l` whose way to both is most alike, if curves from

@@ -46,6 +46,8 @@ pub(in crate::measure::drawing) struct Run {
     /// The last node that a curve from each node may end at: it must not pass
     /// an extreme, nor take the place of a long line.
     pub(super) reach: Vec<usize>,
+    /// The first and the last node that serve as the point at each extreme.
+    pub(super) plateaus: Vec<(usize, usize)>,
 }
 
 impl Run {
@@ -57,6 +59,7 @@ impl Run {
             samples: vec![start],
             way: vec![0.0],
             reach: Vec::new(),
+            plateaus: Vec::new(),
         }
     }
 
@@ -73,11 +76,10 @@ impl Run {
         });
     }
 
-    /// Works out how far curves reach. Each plateau is the first and the last
-    /// node that serve as the point at an extreme.
-    pub(super) fn bound(&mut self, plateaus: impl Iterator<Item = (usize, usize)>, em: f64) {
+    /// Takes the plateaus, and works out how far curves reach.
+    pub(super) fn bound(&mut self, plateaus: Vec<(usize, usize)>, em: f64) {
         self.reach = vec![self.legs.len(); self.nodes.len()];
-        for (first, last) in plateaus.filter(|p| p.0 > 0) {
+        for &(first, last) in plateaus.iter().filter(|p| p.0 > 0) {
             let reach = &mut self.reach[first - 1];
             *reach = last.min(*reach);
         }
@@ -90,6 +92,7 @@ impl Run {
         for i in (1..self.reach.len()).rev() {
             self.reach[i - 1] = self.reach[i - 1].min(self.reach[i]);
         }
+        self.plateaus = plateaus;
     }
 
     /// Adds a leg and its samples.
@@ -140,10 +143,10 @@ mod tests {
             run.add(PathSeg::Line(kurbo::Line::new(from, to)), 1000.0);
             run.mark(Mark::default());
         }
-        run.bound([(2, 3)].into_iter(), 1000.0);
+        run.bound(vec![(2, 3)], 1000.0);
         // Nodes 2 and 3 serve as the extreme, nodes 4 and 5 end the stem.
         assert_eq!(run.reach, [3, 3, 4, 4, 4, 6, 6]);
-        run.bound(std::iter::empty(), 1000.0);
+        run.bound(Vec::new(), 1000.0);
         assert_eq!(run.reach, [4, 4, 4, 4, 4, 6, 6]);
     }
 }
