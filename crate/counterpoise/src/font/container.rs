@@ -73,3 +73,27 @@ fn is_text(data: &[u8]) -> bool {
     head.iter()
         .all(|&b| b >= 0x20 || b"\t\r\n\x0c".contains(&b))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn faces_must_fit_into_the_file() {
+        let claims = |n: u32, bytes: usize| {
+            let mut file = b"ttcf\0\x01\0\0".to_vec();
+            file.extend(n.to_be_bytes());
+            file.resize(bytes, 0);
+            Container::Collection.face_count(&file)
+        };
+        let broken = Err(FontError::BrokenTable("list of faces"));
+        assert_eq!(claims(2, 20), Ok(2));
+        assert_eq!(claims(3, 20), broken);
+        assert_eq!(claims(u32::MAX, 4096), broken);
+        assert_eq!(claims(0, 12), Ok(0));
+        assert_eq!(
+            Container::Collection.face_count(b"ttcf"),
+            Err(FontError::Truncated)
+        );
+    }
+}

@@ -8,12 +8,13 @@
 //! Where the parser would stop at an error the rehearsal may go on: then it asks
 //! for more than will be done, never for less.
 
+mod number;
 mod operands;
 
 use super::Refusal;
-use crate::font::bytes::{i16_at, u8_at, u32_at};
 use crate::font::cff::{Cff, Index};
 use operands::Operands;
+use std::ops::Range;
 
 /// How deep calls may be nested (Adobe Technical Note 5177, Appendix B).
 const MAX_DEPTH: u8 = 10;
@@ -76,7 +77,7 @@ impl<'a, const N: usize> Rehearsal<'a, N> {
         self.run(code.ok_or(Refusal::Broken)?, 0)
     }
 
-    fn run(&mut self, code: &[u8], depth: u8) -> Result<(), Refusal> {
+    fn run(&mut self, code: Range<usize>, depth: u8) -> Result<(), Refusal> {
         if depth > MAX_DEPTH {
             return Err(Refusal::Broken);
         }
@@ -85,32 +86,15 @@ impl<'a, const N: usize> Rehearsal<'a, N> {
             .bytes_left
             .checked_sub(code.len() + 1)
             .ok_or(Refusal::TooLarge)?;
-        let mut at = 0;
-        while let Some(&op) = code.get(at) {
+        let table = self.cff.table.get(..code.end).ok_or(Refusal::Broken)?;
+        let mut at = code.start;
+        loop {
+            at = self.operands.push_all(table, at)?;
+            let Some(&op) = table.get(at) else {
+                return Ok(());
+            };
             at += 1;
             match op {
-                28 => {
-                    let n = i16_at(code, at).ok_or(Refusal::Broken)?;
-                    self.operands.push(n.into())?;
-                    at += 2;
-                }
-                32..=246 => self.operands.push(f32::from(op) - 139.0)?,
-                247..=254 => {
-                    let low = f32::from(u8_at(code, at).ok_or(Refusal::Broken)?);
-                    let high = f32::from(op);
-                    self.operands.push(if op < 251 {
-                        (high - 247.0) * 256.0 + low + 108.0
-                    } else {
-                        -(high - 251.0) * 256.0 - low - 108.0
-                    })?;
-                    at += 1;
-                }
-                255 => {
-                    let n = u32_at(code, at).ok_or(Refusal::Broken)?.cast_signed();
-                    #[expect(clippy::cast_precision_loss, reason = "the parser rounds alike")]
-                    self.operands.push(n as f32 / 65536.0)?;
-                    at += 4;
-                }
                 // Stem hints, and masks, which hold a bit for each.
                 1 | 3 | 18..=20 | 23 => {
                     self.hints += self.operands.len() / 2;
@@ -125,7 +109,7 @@ impl<'a, const N: usize> Rehearsal<'a, N> {
                 21 => self.after_move(2),
                 // Lines and curves take all operands.
                 5..=8 | 24..=27 | 30 | 31 => self.operands.clear(),
-                12 => match code.get(at) {
+                12 => match table.get(at) {
                     Some(34..=37) => {
                         self.operands.clear();
                         at += 1;
@@ -135,32 +119,38 @@ impl<'a, const N: usize> Rehearsal<'a, N> {
                 10 | 29 => {
                     self.call(op == 10, depth)?;
                     if self.has_ended && !self.is_accented {
-                        return at_end(code, at);
+                        return at_end(&code, at);
                     }
                 }
                 11 if !self.cff.is_two() => return Ok(()),
                 14 if !self.cff.is_two() => {
                     self.end(depth)?;
-                    return at_end(code, at);
+                    return at_end(&code, at);
                 }
                 15 if self.cff.is_two() => {
-                    let subtable = whole(self.operands.pop()?)?;
+                    let subtable = self.number()?;
                     self.regions = regions(self.cff, subtable)?;
                     self.operands.clear();
                 }
                 16 if self.cff.is_two() => {
-                    let values: u16 = whole(self.operands.pop()?)?;
+                    let values: u16 = self.number()?;
                     self.operands.blend(values.into(), self.regions)?;
                 }
                 _ => return Err(Refusal::Broken),
             }
         }
-        Ok(())
     }
 
     fn after_move(&mut self, needed: usize) {
         self.has_width |= self.operands.len() == needed + 1;
         self.operands.clear();
+    }
+
+    /// The last operand, as a whole number.
+    fn number<T: TryFrom<i32>>(&mut self) -> Result<T, Refusal> {
+        let at = self.operands.pop()?;
+        let number = number::whole(self.cff.table, at).ok_or(Refusal::Broken)?;
+        T::try_from(number).map_err(|_| Refusal::Broken)
     }
 
     fn call(&mut self, is_local: bool, depth: u8) -> Result<(), Refusal> {
@@ -172,10 +162,10 @@ impl<'a, const N: usize> Rehearsal<'a, N> {
                 *self.local.insert(index)
             }
         };
-        let number: i32 = whole(self.operands.pop()?)?;
+        let number: i32 = self.number()?;
         let code = usize::try_from(number.saturating_add(bias(&index)))
             .ok()
-            .and_then(|i| index.get(i));
+            .and_then(|i| index.place(i));
         self.run(code.ok_or(Refusal::Broken)?, depth + 1)
     }
 
@@ -183,8 +173,8 @@ impl<'a, const N: usize> Rehearsal<'a, N> {
     fn end(&mut self, depth: u8) -> Result<(), Refusal> {
         let count = self.operands.len();
         if count == 4 || (count == 5 && !self.has_width) {
-            let accent = whole(self.operands.pop()?)?;
-            let base = whole(self.operands.pop()?)?;
+            let accent = self.number()?;
+            let base = self.number()?;
             self.operands.pop()?;
             self.operands.pop()?;
             if !self.has_width && self.operands.pop().is_ok() {
@@ -206,20 +196,11 @@ impl<'a, const N: usize> Rehearsal<'a, N> {
 }
 
 /// Nothing may follow the end of a glyph.
-fn at_end(code: &[u8], at: usize) -> Result<(), Refusal> {
-    if at < code.len() {
+fn at_end(code: &Range<usize>, at: usize) -> Result<(), Refusal> {
+    if at < code.end {
         return Err(Refusal::Broken);
     }
     Ok(())
-}
-
-/// An operand as a whole number, cut off towards nought as the parser does.
-fn whole<T: TryFrom<i32>>(operand: f32) -> Result<T, Refusal> {
-    if !(-2_147_483_648.0..2_147_483_648.0).contains(&operand) {
-        return Err(Refusal::Broken);
-    }
-    #[expect(clippy::cast_possible_truncation, reason = "in range, and meant")]
-    T::try_from(operand as i32).map_err(|_| Refusal::Broken)
 }
 
 fn regions(cff: &Cff<'_>, subtable: u16) -> Result<usize, Refusal> {
@@ -237,3 +218,6 @@ fn bias(index: &Index<'_>) -> i32 {
         _ => 32_768,
     }
 }
+
+#[cfg(test)]
+mod tests;

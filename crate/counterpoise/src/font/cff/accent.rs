@@ -83,3 +83,37 @@ fn listed(list: &[u8], string: u16, glyph_count: usize) -> Option<usize> {
     }
     None
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn codes_lead_to_the_strings_of_the_standard() {
+        let glyph = |code| Charset::IsoAdobe.glyph(code, 229);
+        // space, A, asciitilde, exclamdown, grave, emdash, germandbls, none.
+        assert_eq!(glyph(32), Some(1));
+        assert_eq!(glyph(65), Some(34));
+        assert_eq!(glyph(126), Some(95));
+        assert_eq!(glyph(161), Some(96));
+        assert_eq!(glyph(193), Some(124));
+        assert_eq!(glyph(208), Some(137));
+        assert_eq!(glyph(251), Some(149));
+        assert_eq!(glyph(130), Some(0));
+    }
+
+    #[test]
+    fn listed_glyphs_are_found_in_every_format() {
+        // Glyphs 1 to 3 are the strings 34, 35 and 124.
+        let each = [0, 0, 34, 0, 35, 0, 124];
+        let short = [1, 0, 34, 1, 0, 124, 0];
+        let long = [2, 0, 34, 0, 1, 0, 124, 0, 0];
+        for list in [&each[..], &short, &long] {
+            let charset = Charset::Listed(list);
+            assert_eq!(charset.glyph(66, 4), Some(2));
+            assert_eq!(charset.glyph(193, 4), Some(3));
+            assert_eq!(charset.glyph(193, 3), None);
+            assert_eq!(charset.glyph(67, 4), None);
+        }
+    }
+}

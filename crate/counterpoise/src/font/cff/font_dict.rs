@@ -28,8 +28,10 @@ impl<'a> FontDicts<'a> {
 
     /// The local subroutines of a glyph.
     pub(super) fn subroutines(&self, glyph: u16, glyph_count: usize) -> Option<Index<'a>> {
-        let dict = self.dicts.get(self.selected(glyph, glyph_count)?.into())?;
-        last_subroutines(self.table, private_range(dict)?)
+        let dict = self
+            .dicts
+            .place(self.selected(glyph, glyph_count)?.into())?;
+        last_subroutines(self.table, private_range(self.table.get(dict)?)?)
     }
 
     fn selected(&self, glyph: u16, glyph_count: usize) -> Option<u8> {
@@ -56,7 +58,8 @@ pub(super) fn first_subroutines<'a>(table: &'a [u8], dicts: usize) -> Option<Ind
         return None;
     }
     for i in 0..dicts.len() {
-        let Some(range) = dicts.get(i).and_then(private_range) else {
+        let dict = dicts.place(i).and_then(|at| table.get(at));
+        let Some(range) = dict.and_then(private_range) else {
             continue;
         };
         let mut private = dict::entries(table.get(range.clone())?)?;

@@ -1,6 +1,7 @@
 //! INDEX, the format's list of byte strings.
 
 use crate::font::bytes::{u8_at, uint_at};
+use std::ops::Range;
 
 /// A list of byte strings.
 #[derive(Debug, Clone, Copy, Default)]
@@ -8,7 +9,9 @@ pub(in crate::font) struct Index<'a> {
     count: usize,
     offset_size: usize,
     offsets: &'a [u8],
-    data: &'a [u8],
+    // Where the strings start in the table, and where they end.
+    start: usize,
+    end: usize,
 }
 
 impl<'a> Index<'a> {
@@ -30,10 +33,12 @@ impl<'a> Index<'a> {
             count,
             offset_size,
             offsets: table.get(start..end)?,
-            data: &[],
+            start: end,
+            end,
         };
         let after = end.checked_add(index.offset(count)?)?;
-        index.data = table.get(end..after)?;
+        table.get(end..after)?;
+        index.end = after;
         Some((index, after))
     }
 
@@ -42,12 +47,14 @@ impl<'a> Index<'a> {
         self.count
     }
 
-    /// One of them.
-    pub(in crate::font) fn get(&self, i: usize) -> Option<&'a [u8]> {
+    /// Where in the table one of them lies.
+    pub(in crate::font) fn place(&self, i: usize) -> Option<Range<usize>> {
         if i >= self.count {
             return None;
         }
-        self.data.get(self.offset(i)?..self.offset(i + 1)?)
+        let start = self.start.checked_add(self.offset(i)?)?;
+        let end = self.start.checked_add(self.offset(i + 1)?)?;
+        (start <= end && end <= self.end).then_some(start..end)
     }
 
     fn offset(&self, i: usize) -> Option<usize> {

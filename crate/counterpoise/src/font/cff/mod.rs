@@ -13,6 +13,7 @@ pub(super) use index::Index;
 use super::bytes::{u8_at, u16_at, u32_at};
 use accent::Charset;
 use font_dict::FontDicts;
+use std::ops::Range;
 use ttf_parser::{Face, Tag};
 
 /// Operators of the top dictionary.
@@ -30,6 +31,8 @@ mod operator {
 /// A font's charstrings and what they refer to.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Cff<'a> {
+    /// The whole table; charstrings and subroutines are places in it.
+    pub(super) table: &'a [u8],
     charstrings: Index<'a>,
     /// Subroutines that every charstring may call.
     pub(super) global: Index<'a>,
@@ -73,7 +76,7 @@ impl<'a> Cff<'a> {
 
         let (mut charset, mut charstrings, mut private) = (None, None, None);
         let (mut dicts, mut select, mut is_cid) = (None, None, false);
-        for entry in dict::entries(tops.get(0)?)? {
+        for entry in dict::entries(table.get(tops.place(0)?)?)? {
             match entry.operator {
                 operator::CHARSET => charset = entry.offset(),
                 operator::CHARSTRINGS => charstrings = entry.offset(),
@@ -93,6 +96,7 @@ impl<'a> Cff<'a> {
             })
         };
         Some(Self {
+            table,
             charstrings: Index::read(table, charstrings?, 2)?.0,
             global,
             locals,
@@ -125,6 +129,7 @@ impl<'a> Cff<'a> {
             None => &[],
         };
         Some(Self {
+            table,
             charstrings: Index::read(table, charstrings?, 4)?.0,
             global,
             locals: Locals::Shared(locals),
@@ -138,8 +143,8 @@ impl<'a> Cff<'a> {
     }
 
     /// A glyph's charstring.
-    pub(super) fn charstring(&self, glyph: usize) -> Option<&'a [u8]> {
-        self.charstrings.get(glyph)
+    pub(super) fn charstring(&self, glyph: usize) -> Option<Range<usize>> {
+        self.charstrings.place(glyph)
     }
 
     /// Subroutines that a glyph's charstring may call beside the global ones.

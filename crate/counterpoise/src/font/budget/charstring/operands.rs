@@ -1,17 +1,22 @@
 //! The operand stack.
 
+use super::number;
 use crate::font::budget::Refusal;
 
-/// At most `N` operands.
+/// At most `N` operands, each the place where it is written: few are ever read.
 pub(super) struct Operands<const N: usize> {
-    values: [f32; N],
+    places: [usize; N],
     len: usize,
 }
+
+/// The place of an operand that was blended. It is written nowhere, and nothing that
+/// decides the course may be blended: taken for such, it is refused.
+const NOWHERE: usize = usize::MAX;
 
 impl<const N: usize> Operands<N> {
     pub(super) fn new() -> Self {
         Self {
-            values: [0.0; N],
+            places: [NOWHERE; N],
             len: 0,
         }
     }
@@ -24,15 +29,28 @@ impl<const N: usize> Operands<N> {
         self.len = 0;
     }
 
-    pub(super) fn push(&mut self, value: f32) -> Result<(), Refusal> {
-        *self.values.get_mut(self.len).ok_or(Refusal::Broken)? = value;
-        self.len += 1;
-        Ok(())
+    /// Pushes every number from a place on, and says where the next operator is.
+    pub(super) fn push_all(&mut self, code: &[u8], mut at: usize) -> Result<usize, Refusal> {
+        let mut len = self.len;
+        while let Some(&first) = code.get(at) {
+            let length = number::length(first);
+            if length == 0 {
+                break;
+            }
+            *self.places.get_mut(len).ok_or(Refusal::Broken)? = at;
+            len += 1;
+            at += length;
+            if at > code.len() {
+                return Err(Refusal::Broken);
+            }
+        }
+        self.len = len;
+        Ok(at)
     }
 
-    pub(super) fn pop(&mut self) -> Result<f32, Refusal> {
+    pub(super) fn pop(&mut self) -> Result<usize, Refusal> {
         self.len = self.len.checked_sub(1).ok_or(Refusal::Broken)?;
-        self.values.get(self.len).copied().ok_or(Refusal::Broken)
+        self.places.get(self.len).copied().ok_or(Refusal::Broken)
     }
 
     /// Replaces so many values, and the deltas of each, by the blended values.
@@ -40,9 +58,8 @@ impl<const N: usize> Operands<N> {
         let taken = values * (deltas + 1);
         let start = self.len.checked_sub(taken).ok_or(Refusal::Broken)?;
         self.len = start + values;
-        // A blended value names no subroutine: taken for one, it is refused.
-        let blended = self.values.get_mut(start..self.len);
-        blended.ok_or(Refusal::Broken)?.fill(f32::NAN);
+        let blended = self.places.get_mut(start..self.len);
+        blended.ok_or(Refusal::Broken)?.fill(NOWHERE);
         Ok(())
     }
 }
