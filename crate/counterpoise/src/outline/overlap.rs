@@ -93,12 +93,14 @@ fn chords(s: &Segment) -> Vec<Point> {
     (0..=n).map(|i| s.at(i as f64 / n as f64)).collect()
 }
 
-/// Whether two lines cross inside both: each has its ends on either side of the
-/// other. Lines that only touch do not.
+/// Whether two lines cross: each has its ends on either side of the other,
+/// where "on it" counts as left, since overlaps often begin at a point that
+/// both contours share. Contours that only touch may be taken to cross; their
+/// area is then summed, and comes out the same.
 fn lines_cross(u: &[Point], v: &[Point]) -> bool {
-    let side = |a: Point, b: Point, p: Point| (b - a).cross(p - a);
-    side(u[0], u[1], v[0]) * side(u[0], u[1], v[1]) < 0.0
-        && side(v[0], v[1], u[0]) * side(v[0], v[1], u[1]) < 0.0
+    let left = |a: Point, b: Point, p: Point| (b - a).cross(p - a) >= 0.0;
+    left(u[0], u[1], v[0]) != left(u[0], u[1], v[1])
+        && left(v[0], v[1], u[0]) != left(v[0], v[1], u[1])
 }
 
 /// The winding numbers seen.
