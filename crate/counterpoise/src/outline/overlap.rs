@@ -51,14 +51,15 @@ impl Outline {
             let a = segments[i].bounds();
             for &j in &order[k + 1..] {
                 let b = segments[j].bounds();
-                if b.y0 >= a.y1 {
+                if b.y0 > a.y1 {
                     break;
                 }
                 pairs += 1;
                 if pairs > MOST_PAIRS {
                     return false;
                 }
-                let apart = b.x0 >= a.x1 || a.x0 >= b.x1;
+                // Boxes that share no more than an edge may hold such a point.
+                let apart = b.x0 > a.x1 || a.x0 > b.x1;
                 if !apart && next[i] != j && next[j] != i && cross(&segments[i], &segments[j]) {
                     return true;
                 }
@@ -84,8 +85,12 @@ fn cross(a: &Segment, b: &Segment) -> bool {
     let (p, q) = (chords(a), chords(b));
     p.windows(2).any(|u| {
         let reach = Rect::from_points(u[0], u[1]);
-        reach.overlaps(b.bounds()) && q.windows(2).any(|v| lines_cross(u, v))
+        meet(reach, b.bounds()) && q.windows(2).any(|v| lines_cross(u, v))
     })
+}
+
+fn meet(a: Rect, b: Rect) -> bool {
+    a.x0 <= b.x1 && b.x0 <= a.x1 && a.y0 <= b.y1 && b.y0 <= a.y1
 }
 
 fn chords(s: &Segment) -> Vec<Point> {
