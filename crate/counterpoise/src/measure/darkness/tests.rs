@@ -1,3 +1,5 @@
+//! Darkness of shapes whose ink is known, and of lines whose odd letter is.
+
 use super::grid::{Grid, MOST_PIXELS};
 use super::sight::look_with;
 use super::*;

@@ -3,11 +3,11 @@
 //! A stroke is what a pen or brush would have left: ink between two edges that
 //! run near parallel. The outline is walked, and at stations along it a ray is
 //! sent through the ink, square to the stroke's own direction (the bisector of
-//! its two edges), to the far edge ([`station`]). Stations whose thickness and
-//! direction follow on from each other form a run ([`run`]); a run is cut where
-//! it turns from straight to curved ([`pieces`]); pieces seen from both edges
+//! its two edges), to the far edge (`station`). Stations whose thickness and
+//! direction follow on from each other form a run (`run`); a run is cut where
+//! it turns from straight to curved (`pieces`); pieces seen from both edges
 //! count once, and straight pieces that go on behind a crossing stroke are
-//! joined ([`join`]).
+//! joined (`join`).
 //!
 //! # Method, limits and source
 //! Crossings are exact on the curves and use the non-zero rule, so overlapping

@@ -1,3 +1,5 @@
+//! Strokes of shapes whose thickness and direction are known.
+
 use super::*;
 use kurbo::{Affine, BezPath, Circle, Rect, Shape};
 
