@@ -80,7 +80,10 @@ fn calls_are_counted_as_often_as_they_are_made() {
 #[test]
 fn a_subroutine_that_calls_itself_is_broken() {
     let itself = vec![number(-107), CALL_GLOBAL];
-    assert_eq!(one(&[itself.clone()], &[itself]), Err(Refusal::Broken));
+    assert_eq!(
+        one(std::slice::from_ref(&itself), std::slice::from_ref(&itself)),
+        Err(Refusal::Broken)
+    );
 }
 
 #[test]
@@ -88,7 +91,7 @@ fn an_index_may_be_left_by_the_caller() {
     // Both operands are pushed before the first call takes the second of them.
     let glyph = vec![number(-106), number(-107), CALL_GLOBAL, CALL_GLOBAL, END];
     let sound = [vec![RETURN], vec![RETURN]];
-    assert_eq!(one(&[glyph.clone()], &sound), Ok(()));
+    assert_eq!(one(std::slice::from_ref(&glyph), &sound), Ok(()));
     assert_eq!(one(&[glyph], &sound[..1]), Err(Refusal::Broken));
 }
 
