@@ -15,7 +15,7 @@
 //! at least a thousandth of the em on both sides. Curves are fitted by least
 //! squares on the handles ([`fit`]), and the chain of pieces is the cheapest by
 //! dynamic programming ([`fewest`]). Distance is measured from the outline's
-//! samples, about 12 thousandths of the em apart, square to the refit. That one
+//! samples, about 8 thousandths of the em apart, square to the refit. That one
 //! curve draws every part of what it draws whole is taken for granted while
 //! seeking, so a chain of fewer points may exist where fits fail by a hair.
 //!

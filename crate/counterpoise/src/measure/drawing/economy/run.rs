@@ -4,13 +4,16 @@
 use crate::measure::drawing::joint::{handle_in, handle_out};
 use kurbo::{ParamCurve, PathSeg, Point, Vec2};
 
-/// Samples of a curve are about this far apart (of the em), so that no bump
-/// worth a point hides between two; those of a line only keep its weight.
-const APART: (f64, f64) = (0.012, 0.03);
+/// Samples are about this far apart (of the em), so that no bump worth a point
+/// hides between two, nor the middle of a line that a curve would pass by.
+const APART: f64 = 0.008;
 
 /// A line this long (of the em) stays a line: nobody bends a stem to save a
 /// point. Shorter ones may be chords of a traced curve.
 const STEM: f64 = 0.05;
+
+/// A line this short (of the em) is no longer than a refit may stray.
+const SHORT: f64 = 0.002;
 
 /// How the outline runs through a place.
 #[derive(Debug, Clone, Copy, Default)]
@@ -99,13 +102,16 @@ impl Run {
     pub(super) fn add(&mut self, leg: PathSeg, em: f64) {
         let middle = leg.eval(0.5);
         let length = (middle - leg.start()).hypot() + (leg.end() - middle).hypot();
+        let apart = (length / (APART * em)).ceil();
         let count = match leg {
-            PathSeg::Line(_) => (length / (APART.1 * em)).ceil().clamp(1.0, 4.0),
-            _ => {
-                // However short, a curve is seen as one, and a tight one well.
-                let least = if turns_much(&leg) { 8.0 } else { 5.0 };
-                (length / (APART.0 * em)).ceil().clamp(least, 10.0)
-            }
+            // No curve takes its place, so its ends say all.
+            PathSeg::Line(_) if length >= STEM * em => 1.0,
+            // No curve strays from the middle of a line so short.
+            PathSeg::Line(_) if length <= SHORT * em => 1.0,
+            PathSeg::Line(_) => apart.max(3.0),
+            // However short, a curve is seen as one, and a tight one well.
+            _ if turns_much(&leg) => apart.clamp(12.0, 16.0),
+            _ => apart.clamp(6.0, 16.0),
         };
         let mut at = leg.start();
         let mut way = self.way.last().copied().unwrap_or(0.0);

@@ -1,7 +1,7 @@
 //! The outline laid out in chords that keep near to its curves.
 
 use crate::outline::Outline;
-use kurbo::{ParamCurve, ParamCurveDeriv, PathSeg, Point, Rect, Vec2};
+use kurbo::{Line, ParamCurve, ParamCurveDeriv, ParamCurveNearest, PathSeg, Point, Rect, Vec2};
 use std::ops::Range;
 
 /// Chords keep this near to their curve (of the em).
@@ -31,6 +31,20 @@ pub(super) struct Chord {
 impl Chord {
     pub(super) fn bounds(&self) -> Rect {
         Rect::from_points(self.a, self.b)
+    }
+
+    /// An end of either chord that lies on the other.
+    pub(super) fn touches(&self, other: &Self) -> Option<Point> {
+        /// Font units: what is drawn to touch does so but for arithmetic.
+        const TOUCH: f64 = 1e-3;
+        let on = |p: Point, c: &Self| {
+            let nearest = Line::new(c.a, c.b).nearest(p, TOUCH);
+            nearest.distance_sq < TOUCH * TOUCH
+        };
+        [self.a, self.b]
+            .into_iter()
+            .find(|p| on(*p, other))
+            .or_else(|| [other.a, other.b].into_iter().find(|p| on(*p, self)))
     }
 
     /// Where two chords meet, as shares of each.

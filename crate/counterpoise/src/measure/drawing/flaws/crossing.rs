@@ -22,19 +22,23 @@ const ASIDE: f64 = 0.000_5;
 /// Ways nearer to each other than this (radians) run along each other.
 const ALONG: f64 = 0.003;
 
-/// Where the outline crosses itself.
+/// Where the outline meets itself.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Crossing {
+pub(super) struct Meeting {
     pub(super) at: Point,
+    /// One way passes to the other side of the other there, instead of touching
+    /// it or running along it.
+    pub(super) crosses: bool,
     /// The earlier place on the outline first.
     pub(super) places: [Place; 2],
     pub(super) contours: [usize; 2],
 }
 
-/// Every place where an outline crosses itself, contour by contour; `None` if
-/// there is too much to look at.
-pub(super) fn crossings(layout: &Layout<'_>, em: f64) -> Option<Vec<Crossing>> {
-    Search { layout, em }.crossings()
+/// Every place where an outline crosses or touches itself, contour by contour;
+/// `None` if there is too much to look at. Segments that follow on from each
+/// other do not count as touching.
+pub(super) fn meetings(layout: &Layout<'_>, em: f64) -> Option<Vec<Meeting>> {
+    Search { layout, em }.meetings()
 }
 
 struct Search<'a> {
@@ -43,7 +47,7 @@ struct Search<'a> {
 }
 
 impl Search<'_> {
-    fn crossings(&self) -> Option<Vec<Crossing>> {
+    fn meetings(&self) -> Option<Vec<Meeting>> {
         let mut order: Vec<(Rect, usize)> = self
             .layout
             .chords
@@ -53,7 +57,7 @@ impl Search<'_> {
             .collect();
         order.sort_unstable_by(|a, b| a.0.x0.total_cmp(&b.0.x0));
         let mut found = Vec::new();
-        let (mut pairs, mut meetings) = (0, 0);
+        let (mut pairs, mut met) = (0, 0);
         for (i, (box_a, a)) in order.iter().enumerate() {
             for (box_b, b) in &order[i + 1..] {
                 if box_b.x0 > box_a.x1 {
@@ -67,12 +71,17 @@ impl Search<'_> {
                         &self.layout.chords[*a.max(b)],
                     );
                     if let Some(shares) = a.meets(b) {
-                        meetings += 1;
-                        found.extend(self.crossing(a, b, shares));
+                        met += 1;
+                        found.extend(self.meeting(a, b, shares));
+                    } else if a.contour != b.contour
+                        && let Some(at) = a.touches(b)
+                    {
+                        met += 1;
+                        found.push(touching(a, b, at));
                     }
                 }
             }
-            if pairs > MOST_PAIRS || meetings > MOST_MEETINGS {
+            if pairs > MOST_PAIRS || met > MOST_MEETINGS {
                 return None;
             }
         }
@@ -82,13 +91,17 @@ impl Search<'_> {
             }
         }
         found.sort_by_key(|c| (c.contours, c.places[0].segment, c.places[1].segment));
-        // Chords that end in one place find one crossing twice.
-        found.dedup_by(|a, b| a.contours == b.contours && a.at.distance(b.at) < 1e-3);
+        // Chords that end in one place find one meeting twice.
+        found.dedup_by(|a, b| {
+            let same = a.contours == b.contours && a.at.distance(b.at) < 1e-3;
+            b.crosses |= same && a.crosses;
+            same
+        });
         Some(found)
     }
 
-    /// The crossing of two curves near the meeting of two chords.
-    fn crossing(&self, a: &Chord, b: &Chord, (s, u): (f64, f64)) -> Option<Crossing> {
+    /// The meeting of two curves near the meeting of two chords.
+    fn meeting(&self, a: &Chord, b: &Chord, (s, u): (f64, f64)) -> Option<Meeting> {
         // A curve crosses itself only as a loop, which is found apart.
         if a.segment == b.segment {
             return None;
@@ -104,23 +117,22 @@ impl Search<'_> {
             },
         ])?;
         let at = self.layout.at(places[0]);
-        let crossing = Crossing {
+        let starts_at = |segment: usize| at.distance(self.seg(segment).start()) < 1e-3;
+        let is_joint = self.layout.next(a.segment) == b.segment && starts_at(b.segment)
+            || self.layout.next(b.segment) == a.segment && starts_at(a.segment);
+        (!is_joint).then(|| Meeting {
             at,
+            crosses: self.crosses(places),
             places,
             contours: [a.contour, b.contour],
-        };
-        let joined = self.layout.next(a.segment) == b.segment
-            && at.distance(self.seg(b.segment).start()) < 1e-3
-            || self.layout.next(b.segment) == a.segment
-                && at.distance(self.seg(a.segment).start()) < 1e-3;
-        (!joined && self.is_true(places)).then_some(crossing)
+        })
     }
 
     /// A cubic curve passes one place at t and at u where, of its polynomial
     /// a t^3 + b t^2 + c t, the part without the difference t - u is nought:
     /// a (t^2 + t u + u^2) + b (t + u) + c = 0, two equations that are linear in
     /// the bracket and the sum.
-    fn looped(&self, segment: usize, curve: &CubicBez) -> Option<Crossing> {
+    fn looped(&self, segment: usize, curve: &CubicBez) -> Option<Meeting> {
         let (p0, p1, p2, p3) = (
             curve.p0.to_vec2(),
             curve.p1.to_vec2(),
@@ -145,8 +157,9 @@ impl Search<'_> {
         let (t, u) = (0.5 * (sum - spread.sqrt()), 0.5 * (sum + spread.sqrt()));
         // From end to end it is a contour of one curve, which closes there.
         let whole = t <= 1e-6 && u >= 1.0 - 1e-6;
-        (t >= 0.0 && u <= 1.0 && !whole).then(|| Crossing {
+        (t >= 0.0 && u <= 1.0 && !whole).then(|| Meeting {
             at: curve.eval(t),
+            crosses: true,
             places: [Place { segment, t }, Place { segment, t: u }],
             contours: [self.layout.contour_of(segment); 2],
         })
@@ -174,7 +187,7 @@ impl Search<'_> {
     }
 
     /// Whether the outline changes sides there, instead of touching.
-    fn is_true(&self, places: [Place; 2]) -> bool {
+    fn crosses(&self, places: [Place; 2]) -> bool {
         let at = self.layout.at(places[0]);
         let way = |place: Place, by: f64| (self.walk(place, by) - at).atan2();
         let by = ASIDE * self.em;
@@ -218,5 +231,19 @@ impl Search<'_> {
 
     fn seg(&self, segment: usize) -> PathSeg {
         self.layout.seg(segment)
+    }
+}
+
+/// Two chords of different contours that touch.
+fn touching(a: &Chord, b: &Chord, at: Point) -> Meeting {
+    let start = |c: &Chord| Place {
+        segment: c.segment,
+        t: c.from,
+    };
+    Meeting {
+        at,
+        crosses: false,
+        places: [start(a), start(b)],
+        contours: [a.contour, b.contour],
     }
 }

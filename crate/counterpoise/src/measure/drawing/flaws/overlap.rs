@@ -1,13 +1,17 @@
-//! What crossings amount to: contours that overlap, contours that cross
+//! What meetings amount to: contours that overlap, contours that cross
 //! themselves, and how large that is.
+//!
+//! Two contours that meet overlap if one has places well inside the other and
+//! places well outside it. So contours that share an edge and overlap beyond it
+//! are found, though nothing crosses; those that only share an edge, or of which
+//! one lies within the other and touches it, are not.
 
-use super::chords::{Layout, Place};
-use super::crossing::{Crossing, crossings};
+use super::chords::Layout;
+use super::crossing::{Meeting, meetings};
 use super::winding::winding;
 use super::{Flaw, FlawKind, Found};
 use crate::outline::Outline;
 use kurbo::{Line, ParamCurveNearest, Point, Rect};
-use std::ops::Range;
 
 /// An overlap or a loop smaller than this (of the em) is rounding.
 const LEAST: f64 = 0.000_5;
@@ -20,52 +24,53 @@ const MOST_WORK: usize = 10_000_000;
 /// crosses itself or another; `None` if there is too much to look at.
 pub(super) fn look(outline: &Outline, em: f64, found: &mut Found) -> Option<Vec<bool>> {
     let layout = Layout::of(outline, em);
-    let crossings = layout.as_ref().and_then(|l| crossings(l, em));
-    let (Some(layout), Some(crossings)) = (layout, crossings) else {
+    let meetings = layout.as_ref().and_then(|l| meetings(l, em));
+    let (Some(layout), Some(meetings)) = (layout, meetings) else {
         found
             .not_looked_for
             .extend([FlawKind::Overlap, FlawKind::SelfCrossing]);
         return None;
     };
     let mut crossed = vec![false; outline.contours().len()];
-    for c in &crossings {
-        for contour in c.contours {
-            crossed[contour] = true;
-        }
-    }
     let mut sizes = Sizes {
         layout: &layout,
+        least: LEAST * em,
         work: 0,
     };
-    for group in crossings.chunk_by(|a, b| a.contours == b.contours) {
+    for group in meetings.chunk_by(|a, b| a.contours == b.contours) {
         let [a, b] = group[0].contours;
+        let crosses = group.iter().any(|m| m.crosses);
         if sizes.work > MOST_WORK {
             let kinds = [FlawKind::Overlap, FlawKind::SelfCrossing];
             found.not_looked_for.extend(kinds);
-            break;
+            return None;
         }
         if a == b {
-            for c in group {
+            crossed[a] |= crosses;
+            for m in group.iter().filter(|m| m.crosses) {
                 found.add_if_larger(
-                    LEAST * em,
+                    sizes.least,
                     Flaw {
                         kind: FlawKind::SelfCrossing,
-                        at: c.at,
-                        size: sizes.of_loop(c),
+                        at: m.at,
+                        size: sizes.of_loop(m),
                         contour: a,
                     },
                 );
             }
-        } else if let Some((at, size)) = sizes.of_overlap(group) {
-            found.add_if_larger(
-                LEAST * em,
-                Flaw {
+        } else {
+            let overlap = sizes.of_overlap(group);
+            let overlaps = crosses || overlap.is_some();
+            crossed[a] |= overlaps;
+            crossed[b] |= overlaps;
+            if let Some((at, size)) = overlap {
+                found.add(Flaw {
                     kind: FlawKind::Overlap,
                     at,
                     size,
                     contour: a,
-                },
-            );
+                });
+            }
         }
     }
     Some(crossed)
@@ -73,13 +78,15 @@ pub(super) fn look(outline: &Outline, em: f64, found: &mut Found) -> Option<Vec<
 
 struct Sizes<'a> {
     layout: &'a Layout<'a>,
+    /// Font units: what is smaller counts as nothing.
+    least: f64,
     /// Chords looked at so far.
     work: usize,
 }
 
 impl Sizes<'_> {
     /// The greater side of the box of the lesser loop.
-    fn of_loop(&mut self, c: &Crossing) -> f64 {
+    fn of_loop(&mut self, c: &Meeting) -> f64 {
         if self.work > MOST_WORK {
             return 0.0;
         }
@@ -96,91 +103,92 @@ impl Sizes<'_> {
         side(&mut chords[inner].iter().map(|c| c.b)).min(side(&mut before.chain(after)))
     }
 
-    /// How deep the first contour reaches into the second between two
-    /// crossings, at most, and the crossing where that stretch begins.
-    fn of_overlap(&mut self, group: &[Crossing]) -> Option<(Point, f64)> {
-        /// Stretches followed, and places on each: enough to tell the depth to
-        /// within a fiftieth.
-        const STRETCHES: usize = 16;
-        const PLACES: usize = 7;
+    /// How deep one of two contours that meet reaches into the other, at most,
+    /// and where: at the crossing nearest to that place, if they cross. `None` if
+    /// they do not overlap.
+    fn of_overlap(&mut self, group: &[Meeting]) -> Option<(Point, f64)> {
         let [a, b] = group[0].contours;
-        let layout = self.layout;
-        let other = layout.of_contour(b);
-        let inside = &layout.outline.segments()[layout.outline.contours()[b].clone()];
-        let mut starts: Vec<&Crossing> = group.iter().collect();
-        starts.sort_by(|c, d| {
-            let (c, d) = (c.places[0], d.places[0]);
-            c.segment.cmp(&d.segment).then(c.t.total_cmp(&d.t))
-        });
-        let mut deepest: Option<(Point, f64)> = None;
-        for (k, start) in starts.iter().enumerate().take(STRETCHES) {
-            let end = starts[(k + 1) % starts.len()];
-            let stretch = Stretch::new(layout, a, start.places[0], end.places[0]);
-            for place in 1..=PLACES {
-                let p = stretch.at(place as f64 / (PLACES + 1) as f64);
-                self.work += inside.len();
-                if winding(inside, p) != 0 {
-                    let depth = self.distance(p, &other);
-                    if deepest.is_none_or(|d| d.1 < depth) {
-                        deepest = Some((start.at, depth));
-                    }
-                }
-            }
-        }
-        deepest
+        let first = self.inside(a, b, group, 0);
+        let second = self.inside(b, a, group, 1);
+        let (deepest, depth) = match (first, second) {
+            (Some(f), Some(s)) if s.1 > f.1 => s,
+            (Some(f), _) => f,
+            (None, s) => s?,
+        };
+        let far = |m: &&Meeting| m.at.distance(deepest);
+        let crossing = group
+            .iter()
+            .filter(|m| m.crosses)
+            .min_by(|c, d| far(c).total_cmp(&far(d)));
+        Some((crossing.map_or(deepest, |c| c.at), depth))
     }
 
-    fn distance(&mut self, p: Point, chords: &Range<usize>) -> f64 {
+    /// The place of one contour that lies deepest inside another, and how deep;
+    /// `None` unless it has places well inside and well outside.
+    fn inside(
+        &mut self,
+        contour: usize,
+        other: usize,
+        group: &[Meeting],
+        own: usize,
+    ) -> Option<(Point, f64)> {
+        let outline = self.layout.outline;
+        let segments = &outline.segments()[outline.contours()[other].clone()];
+        let mut deepest: Option<(Point, f64)> = None;
+        let mut leaves = false;
+        for p in self.places(contour, group, own) {
+            self.work += segments.len();
+            let is_inside = winding(segments, p) != 0;
+            if !is_inside && leaves {
+                continue;
+            }
+            let distance = self.distance(p, other);
+            if distance <= self.least {
+                continue;
+            }
+            leaves |= !is_inside;
+            if is_inside && deepest.is_none_or(|d| d.1 < distance) {
+                deepest = Some((p, distance));
+            }
+        }
+        deepest.filter(|_| leaves)
+    }
+
+    /// Places on a contour that tell where it runs: the starts and the middles of
+    /// its chords, and the middles of what its crossings leave of theirs.
+    fn places(&self, contour: usize, group: &[Meeting], own: usize) -> Vec<Point> {
+        /// Enough to tell a depth to within some hundredths.
+        const CHORDS: usize = 64;
+        const CROSSINGS: usize = 16;
+        let range = self.layout.of_contour(contour);
+        let step = range.len().div_ceil(CHORDS);
+        let chords = self.layout.chords[range].iter().step_by(step);
+        let mut places: Vec<Point> = chords.flat_map(|c| [c.a, c.a.midpoint(c.b)]).collect();
+        let mut crossings: Vec<(usize, f64, Point)> = group
+            .iter()
+            .filter(|m| m.crosses)
+            .take(CROSSINGS)
+            .map(|m| (self.layout.chord_at(m.places[own]), m.places[own].t, m.at))
+            .collect();
+        crossings.sort_by(|c, d| c.0.cmp(&d.0).then(c.1.total_cmp(&d.1)));
+        for parts in crossings.chunk_by(|c, d| c.0 == d.0) {
+            let chord = &self.layout.chords[parts[0].0];
+            let mut from = chord.a;
+            for to in parts.iter().map(|c| c.2).chain([chord.b]) {
+                places.push(from.midpoint(to));
+                from = to;
+            }
+        }
+        places
+    }
+
+    fn distance(&mut self, p: Point, contour: usize) -> f64 {
+        let chords = self.layout.of_contour(contour);
         self.work += chords.len();
-        self.layout.chords[chords.clone()]
+        self.layout.chords[chords]
             .iter()
             .map(|c| Line::new(c.a, c.b).nearest(p, 1e-3).distance_sq)
             .fold(f64::INFINITY, f64::min)
             .sqrt()
-    }
-}
-
-/// A stretch of a contour, in chords.
-struct Stretch<'a> {
-    layout: &'a Layout<'a>,
-    contour: Range<usize>,
-    first: usize,
-    /// Counted in chords from the start of the first.
-    from: f64,
-    to: f64,
-}
-
-impl<'a> Stretch<'a> {
-    /// From one place to another, or once round where they are one.
-    fn new(layout: &'a Layout<'a>, contour: usize, start: Place, end: Place) -> Self {
-        let contour = layout.of_contour(contour);
-        let (first, last) = (layout.chord_at(start), layout.chord_at(end));
-        let share = |chord: usize, t: f64| {
-            let c = &layout.chords[chord];
-            (t - c.from) / (c.to - c.from)
-        };
-        let (from, mut to) = (
-            share(first, start.t),
-            last as f64 - first as f64 + share(last, end.t),
-        );
-        if to <= from {
-            to += contour.len() as f64;
-        }
-        Self {
-            layout,
-            contour,
-            first,
-            from,
-            to,
-        }
-    }
-
-    /// The point at a share of the stretch, chord counted for chord.
-    fn at(&self, share: f64) -> Point {
-        let at = self.from + share * (self.to - self.from);
-        let whole = at.floor();
-        let chord = (self.first - self.contour.start + whole as usize) % self.contour.len();
-        let c = &self.layout.chords[self.contour.start + chord];
-        c.a.lerp(c.b, at - whole)
     }
 }

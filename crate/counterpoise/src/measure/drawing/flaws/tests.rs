@@ -285,6 +285,18 @@ fn contours_that_overlap() {
     // Their crossings lie on the middle line, as Pythagoras tells.
     let height = (200.0_f64 * 200.0 - 195.0 * 195.0).sqrt();
     assert!((flaw.at.x - 195.0).abs() < 0.1 && (flaw.at.y.abs() - height).abs() < 0.2);
+    // An edge shared by both, and no crossing at all.
+    let level = both(
+        block(0.0, 0.0, 100.0, 100.0),
+        block(60.0, 0.0, 200.0, 100.0),
+    );
+    let flaw = only(&level);
+    assert_eq!((flaw.kind, flaw.size), (FlawKind::Overlap, 40.0));
+    // A bar's end that lies within a stem's edge by half a stem, feet in line.
+    let foot = both(block(0.0, 0.0, 90.0, 700.0), block(45.0, 0.0, 400.0, 80.0));
+    let flaw = only(&foot);
+    assert_eq!((flaw.kind, flaw.size), (FlawKind::Overlap, 45.0));
+    assert_eq!(flaw.at, Point::new(90.0, 80.0));
     // Near, touching, side by side, and nested are not overlapping.
     for apart in [
         both(
