@@ -53,6 +53,10 @@ class Segments(BasePen):
     _endPath = _closePath
 
 
+# A composite's flag (OpenType, glyf chapter).
+USE_MY_METRICS = 0x0200
+
+
 def open_font(path, face=0):
     """The face `face` of the file at `path`."""
     return TTFont(path, fontNumber=face, lazy=True)
@@ -63,14 +67,27 @@ def draw(font, glyphs, name, pen):
 
     A TrueType outline is moved so that its left edge lies at the left side
     bearing of the hmtx table. fontTools does so for simple glyphs and not for
-    composites, which FreeType does move; so composites are moved here.
+    composites, which FreeType does move; so composites are moved here. One that
+    uses a component's metrics moves as that component does (OpenType, glyf
+    chapter, flag USE_MY_METRICS), as FreeType reads it.
     """
     glyph = font["glyf"][name] if "glyf" in font else None
     if glyph is not None and glyph.isComposite():
-        move = font["hmtx"][name][1] - glyph.xMin
+        holder = metrics_of(font, name)
+        move = font["hmtx"][holder][1] - font["glyf"][holder].xMin
         if move:
             pen = TransformPen(pen, (1, 0, 0, 1, move, 0))
     glyphs[name].draw(pen)
+
+
+def metrics_of(font, name, depth=0):
+    """The glyph whose metrics the composite `name` uses: itself as a rule."""
+    glyph = font["glyf"][name]
+    if depth < 8 and glyph.isComposite():
+        for part in glyph.components:
+            if part.flags & USE_MY_METRICS:
+                return metrics_of(font, part.glyphName, depth + 1)
+    return name
 
 
 def segments_of(font, glyphs, name):
