@@ -11,7 +11,7 @@ use std::rc::Rc;
 
 /// What the stage shows of a font before anything has been typed: a straight, a
 /// round and a diagonal letter of each case, and letters that mix them.
-const OPENING: &str = "HOAVSRnosmag";
+const OPENING: &str = "HOVRnovmg";
 
 /// Letters shown of a font that has none of those.
 const OPENING_LENGTH: usize = 10;

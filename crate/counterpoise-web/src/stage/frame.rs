@@ -17,10 +17,13 @@ const ROW: f64 = 3.2;
 const READING_LEADING: f64 = 1.5;
 
 /// Room at the left for the names of guides and rows, and at the right for what
-/// is said of the guides, in label heights; given up where the left one would
-/// take a fifth of the canvas.
+/// is said of the guides, in label heights. Where that would take a fifth of the
+/// canvas the names are short ones, and nothing is said at the right; where even
+/// these would, there is no room for names.
 const NAMES: f64 = 9.5;
+const SHORT_NAMES: f64 = 6.2;
 const NOTES: f64 = 8.0;
+const MOST_NAMES: f64 = 0.22;
 
 /// The parts of the canvas, CSS pixels.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -35,8 +38,10 @@ pub(crate) struct Frame {
     pub(crate) reading: Rect,
     /// The strip, its names in the left-hand part; of no height if hidden.
     pub(crate) strip: Rect,
-    /// Width of the column of names at the left; 0 on narrow canvases.
+    /// Width of the column of names at the left; 0 on the narrowest canvases.
     pub(crate) names: f64,
+    /// Whether that column holds short names, and there is none at the right.
+    pub(crate) short: bool,
     /// Height of a strip's row.
     pub(crate) row: f64,
     /// Height of the line of letters' names above the strip's rows.
@@ -58,12 +63,13 @@ pub(crate) fn frame(size: Size, label: f64, setting: &Setting) -> Frame {
     } else {
         0.0
     };
-    let names = NAMES * label;
-    let names = if names > 0.2 * w { 0.0 } else { names };
+    let short = NAMES * label > MOST_NAMES * w;
+    let names = if short { SHORT_NAMES } else { NAMES } * label;
+    let names = if names > MOST_NAMES * w { 0.0 } else { names };
     let foot = h - strip - reading;
     let guides = setting.layers.guides;
     let left = if guides || strip > 0.0 { names } else { 0.0 };
-    let right = if guides && names > 0.0 {
+    let right = if guides && !short {
         w - NOTES * label
     } else {
         w
@@ -75,6 +81,7 @@ pub(crate) fn frame(size: Size, label: f64, setting: &Setting) -> Frame {
         reading: Rect::new(0.0, foot, w, foot + reading),
         strip: Rect::new(0.0, h - strip, w, h),
         names,
+        short,
         row,
         captions,
     }

@@ -80,7 +80,8 @@ fn notes(font: &Font, context: &Context) -> Vec<String> {
     if (context.slant - font.declared().slant).abs() > 1.0 {
         notes.push(format!(
             "The file declares a slant of {:.1} degrees; the stems lean {:.1}.",
-            font.declared().slant,
+            // Nought must not be told as minus nought.
+            font.declared().slant + 0.0,
             context.slant
         ));
     }

@@ -29,6 +29,17 @@ fn name(kind: GuideKind) -> &'static str {
     }
 }
 
+/// The trade's short forms, for narrow canvases.
+fn short_name(kind: GuideKind) -> &'static str {
+    match kind {
+        GuideKind::Baseline => "base",
+        GuideKind::XHeight => "x",
+        GuideKind::CapHeight => "cap",
+        GuideKind::Ascender => "asc",
+        GuideKind::Descender => "desc",
+    }
+}
+
 /// The declared height, where it is another than the drawn one.
 fn declared(guide: &Guide) -> Option<f64> {
     let declared = guide.declared?;
@@ -90,14 +101,14 @@ pub(super) struct Note {
 pub(super) fn notes(brush: &Brush<'_>, picture: &Picture<'_>) -> Vec<Note> {
     let room = picture.frame.letters;
     let y_of = |h: f64| picture.camera.to_canvas(Point::new(0.0, h)).y;
+    let narrow = picture.frame.short;
     let (mut left, mut right) = (Vec::new(), Vec::new());
     for guide in picture.sorts.guides() {
         if let Some(drawn) = guide.drawn {
-            let told = format!("{} {}", name(guide.kind), figure::length(drawn));
+            let named = if narrow { short_name } else { name };
+            let told = format!("{} {}", named(guide.kind), figure::length(drawn));
             left.push((y_of(drawn), told, false));
-            // A narrow canvas has no room beside the letters for this one.
-            let wide = picture.frame.names > 0.0;
-            if let Some(round) = guide.round.filter(|r| wide && (r - drawn).abs() >= SAME) {
+            if let Some(round) = guide.round.filter(|r| (r - drawn).abs() >= SAME) {
                 let told = format!("rounds +{}", figure::length((round - drawn).abs()));
                 right.push((y_of(0.5 * (round + drawn)), told, false));
             }
@@ -106,6 +117,10 @@ pub(super) fn notes(brush: &Brush<'_>, picture: &Picture<'_>) -> Vec<Note> {
             let told = format!("declared {}", figure::length(height));
             right.push((y_of(height), told, true));
         }
+    }
+    // A narrow canvas has no room at the right; the figures stand in the table.
+    if narrow {
+        right.clear();
     }
     let mut notes = column(brush, room, left, Hang::Right);
     notes.extend(column(brush, room, right, Hang::Left));

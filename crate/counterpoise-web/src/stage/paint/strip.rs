@@ -257,7 +257,11 @@ fn headings(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
     let frame = picture.frame;
     for (row, (_, name, full)) in ROWS.iter().enumerate() {
         let y = zero_line(picture, row);
-        let told = format!("{name} \u{00B1}{:.0}%", 100.0 * full);
+        let told = if frame.short {
+            (*name).to_owned()
+        } else {
+            format!("{name} \u{00B1}{:.0}%", 100.0 * full)
+        };
         if frame.names > 0.0 {
             let at = Point::new(frame.names - 8.0, y);
             brush.text(&told, at, Hang::Left, &brush.theme.label)?;
