@@ -9,6 +9,7 @@
     reason = "a check says how near the figures came"
 )]
 
+mod drawing;
 mod hostile;
 mod known;
 mod metrics;
@@ -89,6 +90,7 @@ fn trials() -> Result<Vec<Trial>, Failed> {
     all.extend(stems::trials(&fonts)?);
     all.extend(panel::trials(&fonts)?);
     all.extend(shapes::trials());
+    all.extend(drawing::trials(&fonts)?);
     all.extend(hostile::trials(&fonts)?);
     Ok(all)
 }
