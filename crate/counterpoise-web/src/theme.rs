@@ -51,6 +51,31 @@ pub struct Theme {
     pub font_size: f64,
 }
 
+impl Theme {
+    /// Every colour.
+    pub(crate) fn colours(&self) -> [&str; 17] {
+        [
+            &self.paper,
+            &self.ink,
+            &self.over,
+            &self.chosen,
+            &self.pinned,
+            &self.guide,
+            &self.declared,
+            &self.band,
+            &self.stroke,
+            &self.point,
+            &self.calliper,
+            &self.above,
+            &self.below,
+            &self.rule,
+            &self.label,
+            &self.halo,
+            &self.missing,
+        ]
+    }
+}
+
 impl Default for Theme {
     /// Ink on paper, until the page has said what it wears.
     fn default() -> Self {

@@ -118,6 +118,11 @@ impl Painter {
     /// Takes colours and type.
     pub(crate) fn set_theme(&mut self, theme: &Theme) {
         self.theme = theme.clone();
+        // A colour is handed to the canvas hundreds of times a frame: the
+        // browser's own string of it is kept.
+        for colour in theme.colours() {
+            wasm_bindgen::intern(colour);
+        }
         self.widths = Widths::default();
         self.stroke_labels = StrokeLabels::default();
         self.shown = None;

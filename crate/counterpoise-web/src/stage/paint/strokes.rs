@@ -11,8 +11,10 @@ use crate::stage::scene::Item;
 use crate::stage::view::Camera;
 use kurbo::Rect;
 
-/// From these sizes of the em on, CSS pixels: below the first, middle lines are
-/// all that can be told apart; below the second, figures would hide the letters.
+/// From these sizes of the em on, CSS pixels: below the first, a line hides the
+/// stroke that it runs in; below the second, middle lines are all that can be
+/// told apart; below the third, figures would hide the letters.
+const LEAST_LINED: f64 = 40.0;
 const LEAST_MARKED: f64 = 56.0;
 const LEAST_WRITTEN: f64 = 64.0;
 
@@ -69,6 +71,9 @@ pub(super) fn paint(
 }
 
 fn lines(brush: &Brush<'_>, picture: &Picture<'_>, shapes: &Shapes) -> Drawn {
+    if picture.em() < LEAST_LINED {
+        return Ok(());
+    }
     let (c, scale) = (brush.context, picture.camera.scale);
     c.set_stroke_style_str(&brush.theme.stroke);
     let drawn = || {
