@@ -123,6 +123,8 @@ fn report(glyph: u16) -> LetterReport {
         top: None,
         foot: None,
         strokes: Vec::new(),
+        sides: None,
+        drawing: None,
         figures: Default::default(),
         deviations: Vec::new(),
         trouble: None,

@@ -21,6 +21,10 @@ pub struct Sides {
     pub body: f64,
     /// White between the first upright and the last; `None` of a letter with one.
     pub counter: Option<f64>,
+    /// Left and right edge of the first upright, where it stands on the baseline.
+    pub first: (f64, f64),
+    /// Left and right edge of the last.
+    pub last: (f64, f64),
 }
 
 /// The sides of a letter; `None` if it has no upright, as v and x have none.
@@ -46,6 +50,8 @@ pub fn sides(strokes: &[Stroke], slant: f64) -> Option<Sides> {
     Some(Sides {
         body: last.2 - first.1,
         counter: (white > 0.0).then_some(white),
+        first: (first.1, first.2),
+        last: (last.1, last.2),
     })
 }
 
@@ -91,6 +97,10 @@ mod tests {
         let s = of(&h(), 0.0).unwrap();
         assert!((s.body - 490.0).abs() < 0.01, "{s:?}");
         assert!((s.counter.unwrap() - 310.0).abs() < 0.01, "{s:?}");
+        let edges = [s.first.0, s.first.1, s.last.0, s.last.1];
+        for (edge, is) in edges.iter().zip([50.0, 140.0, 450.0, 540.0]) {
+            assert!((edge - is).abs() < 0.01, "{s:?}");
+        }
     }
 
     #[test]

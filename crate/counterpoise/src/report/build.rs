@@ -3,8 +3,8 @@
 use super::figures::{figures, member};
 use super::finite::Finite;
 use super::{
-    Bounds, Deviation, Embedding, Extremity, Figures, FontReport, Form, Guide, GuideKind, Item,
-    LetterReport, Measure, Point, Stroke, StrokeKind, Thickness,
+    Bounds, Deviation, Drawing, Embedding, Extremity, Figures, FontReport, Form, Guide, GuideKind,
+    Item, LetterReport, Measure, Point, Sides, Stroke, StrokeKind, Thickness,
 };
 use crate::font::{EmbeddingLevel, Font, GlyphId, Reader};
 use crate::judge::{self, Alphabet};
@@ -135,6 +135,8 @@ impl LetterReport {
             top: None,
             foot: None,
             strokes: Vec::new(),
+            sides: None,
+            drawing: None,
             figures: Figures::new(),
             deviations: Vec::new(),
             trouble: Some(sentence),
@@ -169,6 +171,11 @@ impl LetterReport {
             top: end(End::Top, letter.top),
             foot: end(End::Foot, letter.foot),
             strokes: letter.strokes.iter().map(Stroke::from).collect(),
+            sides: measure::sides(&letter.strokes, context.slant).map(|s| Sides {
+                outer: [s.first.0, s.last.1],
+                inner: s.counter.map(|_| [s.first.1, s.last.0]),
+            }),
+            drawing: letter.drawing.as_ref().map(Drawing::from),
             figures: figures(&Subject {
                 letter,
                 character,
@@ -185,7 +192,7 @@ impl LetterReport {
     }
 }
 
-fn point(p: kurbo::Point) -> Point {
+pub(super) fn point(p: kurbo::Point) -> Point {
     [p.x, p.y]
 }
 

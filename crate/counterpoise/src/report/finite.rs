@@ -1,7 +1,7 @@
 //! Whether all numbers of a report are numbers: JSON has no NaN and no infinity,
 //! and a reader of our files must never meet one.
 
-use super::{Bounds, Deviation, Extremity, LetterReport, Stroke, Thickness};
+use super::{Bounds, Deviation, Drawing, Extremity, Flaw, LetterReport, Sides, Stroke, Thickness};
 
 pub(super) trait Finite {
     fn finite(&self) -> bool;
@@ -77,6 +77,25 @@ impl Finite for Bounds {
     }
 }
 
+impl Finite for Sides {
+    fn finite(&self) -> bool {
+        let Self { outer, inner } = self;
+        outer.finite() && inner.finite()
+    }
+}
+
+impl Finite for Flaw {
+    fn finite(&self) -> bool {
+        self.at.finite() && self.size.finite()
+    }
+}
+
+impl Finite for Drawing {
+    fn finite(&self) -> bool {
+        self.flaws.finite()
+    }
+}
+
 impl Finite for Deviation {
     fn finite(&self) -> bool {
         [self.value, self.expected, self.spread].finite()
@@ -98,6 +117,8 @@ impl Finite for LetterReport {
             top,
             foot,
             strokes,
+            sides,
+            drawing,
             // Taken up only if they are finite.
             figures: _,
             deviations,
@@ -110,6 +131,8 @@ impl Finite for LetterReport {
             && top.finite()
             && foot.finite()
             && strokes.finite()
+            && sides.finite()
+            && drawing.finite()
             && deviations.finite()
     }
 }

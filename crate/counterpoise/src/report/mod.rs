@@ -8,6 +8,7 @@
 mod build;
 mod choice;
 mod document;
+mod drawing;
 mod figures;
 mod finite;
 #[cfg(feature = "schema")]
@@ -18,6 +19,7 @@ pub use document::{
     Document, FileError, FontEntry, Program, QuantityReport, SCHEMA_NAME, SCHEMA_VERSION,
     SchemaMark, Unit,
 };
+pub use drawing::{Drawing, Flaw, FlawBasis, FlawKind, Need};
 pub use figures::{Figures, FontFigures, Summary};
 #[cfg(feature = "schema")]
 pub use schema::schema;
@@ -260,6 +262,20 @@ pub struct Deviation {
     pub class: String,
 }
 
+/// The sides of a letter without its serifs: the uprights that bound it. In a
+/// slanted face, where they stand on the baseline.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
+#[serde(rename_all = "camelCase")]
+pub struct Sides {
+    /// Left edge of the first upright and right edge of the last.
+    pub outer: [f64; 2],
+    /// Right edge of the first upright and left edge of the last, with the
+    /// counter between them; `null` of a letter with one.
+    pub inner: Option<[f64; 2]>,
+}
+
 /// Every measure of one letter.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
@@ -288,6 +304,10 @@ pub struct LetterReport {
     pub foot: Option<Extremity>,
     /// Its strokes, longest first.
     pub strokes: Vec<Stroke>,
+    /// Its sides; `null` if it has no upright.
+    pub sides: Option<Sides>,
+    /// How its outline is drawn; `null` of a letter that could not be measured.
+    pub drawing: Option<Drawing>,
     /// Its figures by the ids of the document's `quantities`, without those
     /// that it does not have.
     pub figures: Figures,

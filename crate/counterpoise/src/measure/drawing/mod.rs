@@ -4,12 +4,14 @@ mod economy;
 mod flaws;
 mod joint;
 mod points;
+mod redrawn;
 mod trace;
 mod whole;
 
 pub use economy::{Need, Tolerance};
 pub use flaws::{Basis, Flaw, FlawKind};
 pub use points::{Curves, Points};
+pub use redrawn::{Redrawn, redrawn};
 pub use trace::traced;
 
 use crate::font::OutlineFormat;

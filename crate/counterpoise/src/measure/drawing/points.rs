@@ -80,7 +80,7 @@ impl Curves {
 }
 
 /// The points off the curve that a segment has.
-fn handles(segment: &Segment) -> usize {
+pub(super) fn handles(segment: &Segment) -> usize {
     match segment.path_seg() {
         PathSeg::Line(_) => 0,
         PathSeg::Quad(_) => 1,
