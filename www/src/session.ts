@@ -196,6 +196,7 @@ export class Session implements Desk {
   draw(): void {
     this.#try((lab) => {
       lab.draw()
+      if (lab.isUnfinished()) this.onChange()
       if (this.#due === null) return
       const now = performance.now()
       if (now < this.#due) {

@@ -179,6 +179,14 @@ impl Lab {
         self.stage.cursor().to_owned()
     }
 
+    /// Whether drawing again would show more, though nothing has changed: some
+    /// marks take longer to work out than one frame has.
+    #[wasm_bindgen(js_name = isUnfinished)]
+    #[must_use]
+    pub fn is_unfinished(&self) -> bool {
+        self.painter.as_ref().is_some_and(Painter::is_unfinished)
+    }
+
     /// Draws the stage if anything has changed since it was drawn last; whether
     /// it did.
     ///

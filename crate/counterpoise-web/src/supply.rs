@@ -1,8 +1,11 @@
 //! An opened font as the stage's supply of letters.
 
+use crate::stage::command::Within;
 use crate::stage::sorts::Supply;
 use counterpoise::font::{Font, FontError, GlyphId};
 use counterpoise::judge::Alphabet;
+use counterpoise::measure::darkness::Band;
+use counterpoise::measure::drawing::{DrawingContext, Redrawn, Tolerance, redrawn};
 use counterpoise::outline::Outline;
 use counterpoise::report::{FontReport, Guide, LetterReport};
 use std::cell::OnceCell;
@@ -91,6 +94,23 @@ impl Supply for Rc<OpenFont> {
     fn measure(&self, glyph: u16) -> LetterReport {
         let character = self.character(glyph);
         LetterReport::new(&self.font, &self.alphabet, GlyphId(glyph), character)
+    }
+
+    fn redraw(&self, glyph: u16, within: Within) -> Option<Redrawn> {
+        let outline = self.font.reader().outline(GlyphId(glyph)).ok()?;
+        let context = DrawingContext {
+            units_per_em: f64::from(self.font.units_per_em()),
+            format: Some(self.font.format()),
+        };
+        let tolerance = match within {
+            Within::Half => Tolerance::Half,
+            Within::Two => Tolerance::Two,
+        };
+        (!outline.is_empty()).then(|| redrawn(&outline, &context, tolerance))
+    }
+
+    fn band(&self, c: char) -> Option<Band> {
+        Band::of(c, self.alphabet.context())
     }
 
     fn opening(&self) -> String {

@@ -31,6 +31,15 @@ pub struct Theme {
     pub stroke: String,
     /// Points and handles of outlines.
     pub point: String,
+    /// Amounts of overshoot, with their ticks.
+    pub overshoot: String,
+    /// Brackets of widths.
+    pub width: String,
+    /// Refits, with the points that they keep and set. Must stand out from
+    /// `ink` and from `paper`.
+    pub refit: String,
+    /// Flaws of drawing.
+    pub flaw: String,
     /// The calliper.
     pub calliper: String,
     /// A deviation above the class's median.
@@ -53,7 +62,7 @@ pub struct Theme {
 
 impl Theme {
     /// Every colour.
-    pub(crate) fn colours(&self) -> [&str; 17] {
+    pub(crate) fn colours(&self) -> [&str; 21] {
         [
             &self.paper,
             &self.ink,
@@ -65,6 +74,10 @@ impl Theme {
             &self.band,
             &self.stroke,
             &self.point,
+            &self.overshoot,
+            &self.width,
+            &self.refit,
+            &self.flaw,
             &self.calliper,
             &self.above,
             &self.below,
@@ -91,6 +104,10 @@ impl Default for Theme {
             band: "transparent".to_owned(),
             stroke: paper.clone(),
             point: ink.clone(),
+            overshoot: ink.clone(),
+            width: ink.clone(),
+            refit: ink.clone(),
+            flaw: ink.clone(),
             calliper: ink.clone(),
             above: ink.clone(),
             below: ink.clone(),

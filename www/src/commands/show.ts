@@ -28,6 +28,37 @@ export const show: readonly PageCommand[] = [
   layer('strokes', 'Strokes', 'Every stroke with its thickness written on it', '4'),
   layer('guides', 'Guides', 'Baseline, x-height, cap height, ascender, descender, and overshoot bands', '5'),
   layer('strip', 'Deviations', 'Under each letter, how it differs from the letters of its kind', '6'),
+  layer('overshoot', 'Overshoot', 'How far each top and foot passes its guide, or falls short of it', '7'),
+  layer(
+    'widths',
+    'Widths',
+    'Brackets under each letter: counter, outer stems, ink with bearings, advance',
+    '8',
+  ),
+  layer('refit', 'Refit', 'The same letter in the fewest points, and the points that it does without', 'F'),
+  {
+    id: 'refit-two',
+    label: 'Refit within 2 units',
+    hint: 'Lets the refit stray two units from the outline, not half a unit (at 1000 units per em)',
+    group: 'Show',
+    keys: ['Shift+F'],
+    enabled: (state) => hasFont(state) && (state.stage?.layers.refit ?? false),
+    pressed: (state) => state.stage?.refitWithin === 'two',
+    run: (desk) =>
+      desk.apply({ type: 'setRefit', within: desk.state.stage?.refitWithin === 'two' ? 'half' : 'two' }),
+  },
+  layer(
+    'flaws',
+    'Flaws',
+    'Kinks, stubs, missing extremes and other slips of drawing, each at its place',
+    'K',
+  ),
+  layer(
+    'texture',
+    'Texture',
+    'The line as a blurred eye sees it, with the letter that stands out',
+    'Shift+B',
+  ),
   {
     id: 'blur',
     label: 'Blur',

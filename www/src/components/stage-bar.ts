@@ -1,8 +1,10 @@
-import { css, html, LitElement } from 'lit'
+import { css, html, LitElement, nothing } from 'lit'
 import { customElement, state } from 'lit/decorators.js'
+import { session } from '../session'
 import { base, button } from '../styles/shared'
 import './command-button'
 import { icon, iconStyle } from './icons'
+import { PartOf } from './part-of'
 import './tool-row'
 
 /** The stage's own controls, at its upper edge: what is shown, back a step, and the calliper. */
@@ -39,6 +41,18 @@ export class StageBar extends LitElement {
         --swatch: var(--mark);
       }
 
+      .widths {
+        --swatch: var(--span);
+      }
+
+      .flaws {
+        --swatch: var(--more);
+      }
+
+      .refit {
+        --swatch: var(--pick);
+      }
+
       .gap {
         width: var(--gap-3);
       }
@@ -73,6 +87,9 @@ export class StageBar extends LitElement {
     `,
   ]
 
+  /** How near it keeps is asked only of a refit that is shown. */
+  readonly #refit = new PartOf(this, session.store, (state) => state.stage?.layers.refit ?? false)
+
   /** In a small window: whether the switches are in sight. */
   @state() private unfolded = false
 
@@ -96,10 +113,22 @@ export class StageBar extends LitElement {
         <command-button class="strokes" name="show-strokes" look="switch"></command-button>
         <command-button class="guides" name="show-guides" look="switch"></command-button>
         <command-button name="show-strip" look="switch"></command-button>
+        <command-button class="guides" name="show-overshoot" look="switch"></command-button>
+        <command-button class="widths" name="show-widths" look="switch"></command-button>
+        <command-button class="flaws" name="show-flaws" look="switch"></command-button>
+        <command-button class="refit" name="show-refit" look="switch"></command-button>
         <span class="gap"></span>
+        <command-button name="show-texture" look="switch"></command-button>
         <command-button name="blur" look="switch"></command-button>
         <command-button name="reading" look="switch"></command-button>
       </tool-row>
+      ${
+        this.#refit.value
+          ? html`<tool-row class="choice" label="The refit">
+              <command-button class="refit" name="refit-two" look="switch"></command-button>
+            </tool-row>`
+          : nothing
+      }
       <tool-row label="Steps and calliper">
         <command-button name="undo" look="icon"></command-button>
         <command-button name="redo" look="icon"></command-button>

@@ -110,6 +110,11 @@ pub enum Command {
         /// Shown or hidden.
         shown: bool,
     },
+    /// Chooses how near to the outline the refit keeps that [`Layer::Refit`] shows.
+    SetRefit {
+        /// How near.
+        within: Within,
+    },
     /// Blurs the ink, as a reader's eye does.
     SetBlur {
         /// The blur's standard deviation as a share of the x-height, 0 (sharp) to 0.4.
@@ -241,6 +246,30 @@ pub enum Layer {
     Guides,
     /// The deviations under each letter.
     Strip,
+    /// How far tops and feet pass their guides or fall short of them.
+    Overshoot,
+    /// Widths as brackets under each letter.
+    Widths,
+    /// The refit with the fewest points over the outline, and the points that
+    /// it does without.
+    Refit,
+    /// Flaws of drawing, each at its place.
+    Flaws,
+    /// The line as a blurred eye sees it, in the ink's place, with the letter
+    /// that stands out.
+    Texture,
+}
+
+/// How near a refit keeps to the outline.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[serde(rename_all = "camelCase")]
+pub enum Within {
+    /// Half a thousandth of the em.
+    #[default]
+    Half,
+    /// Two thousandths of the em.
+    Two,
 }
 
 /// Which layers are shown.
@@ -260,6 +289,16 @@ pub struct Layers {
     pub guides: bool,
     /// See [`Layer::Strip`].
     pub strip: bool,
+    /// See [`Layer::Overshoot`].
+    pub overshoot: bool,
+    /// See [`Layer::Widths`].
+    pub widths: bool,
+    /// See [`Layer::Refit`].
+    pub refit: bool,
+    /// See [`Layer::Flaws`].
+    pub flaws: bool,
+    /// See [`Layer::Texture`].
+    pub texture: bool,
 }
 
 /// What the pointer does on the stage.
@@ -314,6 +353,11 @@ pub struct StageState {
     pub view: ViewState,
     /// Which layers are shown.
     pub layers: Layers,
+    /// How near the refit keeps to the outline.
+    pub refit_within: Within,
+    /// The letter that stands out of the line's texture; `null` if none does,
+    /// or while [`Layer::Texture`] is hidden.
+    pub standout: Option<Standout>,
     /// Blur as a share of the x-height; 0 if sharp.
     pub blur: f64,
     /// The reading sizes shown, CSS pixels an em.
@@ -358,6 +402,22 @@ pub struct ItemState {
     pub turned: bool,
     /// Chosen.
     pub selected: bool,
+}
+
+/// A letter that stands out of the line's texture.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[serde(rename_all = "camelCase")]
+pub struct Standout {
+    /// The letter.
+    pub item: ItemId,
+    /// How much darker than the line's median it looks, as a share of it;
+    /// below nought if it looks lighter.
+    pub share: f64,
+    /// The same in the spreads of the line.
+    pub spreads: f64,
+    /// In words.
+    pub sentence: String,
 }
 
 /// Where the view is.

@@ -1,5 +1,5 @@
-//! How the canvas is shared out: the letters, the reading rows under them, and
-//! the deviations at the foot.
+//! How the canvas is shared out: a legend at the head, the letters, the brackets
+//! of their widths and the reading rows under them, and the deviations at the foot.
 
 use super::scene::Setting;
 use kurbo::{Rect, Size};
@@ -25,6 +25,18 @@ const SHORT_NAMES: f64 = 6.2;
 const NOTES: f64 = 8.0;
 const MOST_NAMES: f64 = 0.22;
 
+/// Height of the legend, in label heights.
+const LEGEND: f64 = 2.0;
+
+/// Height of a row of brackets, in label heights: a bracket and its figure.
+const BRACKET_ROW: f64 = 1.75;
+
+/// Rows of brackets, and the most of the letters' height that they take: where
+/// there is less room there are fewer rows, and under the least of them none.
+const BRACKET_ROWS: f64 = 4.0;
+const LEAST_BRACKET_ROWS: f64 = 3.0;
+const MOST_BRACKETS: f64 = 0.34;
+
 /// The parts of the canvas, CSS pixels.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Frame {
@@ -34,6 +46,14 @@ pub(crate) struct Frame {
     pub(crate) room: Rect,
     /// Everything above the rows and the strip.
     pub(crate) letters: Rect,
+    /// What the marks on the letters mean; of no height if they need no telling.
+    pub(crate) legend: Rect,
+    /// The brackets of the letters' widths; of no height if hidden.
+    pub(crate) widths: Rect,
+    /// Whether ink has a second row of brackets.
+    pub(crate) crowded: bool,
+    /// Height of a row of brackets.
+    pub(crate) bracket_row: f64,
     /// The reading rows; of no height if there are none.
     pub(crate) reading: Rect,
     /// The strip, its names in the left-hand part; of no height if hidden.
@@ -48,8 +68,9 @@ pub(crate) struct Frame {
     pub(crate) captions: f64,
 }
 
-/// Shares out a canvas.
-pub(crate) fn frame(size: Size, label: f64, setting: &Setting) -> Frame {
+/// Shares out a canvas. `crowded` says that the ink of neighbours overlaps, so
+/// that its brackets need a second row.
+pub(crate) fn frame(size: Size, label: f64, setting: &Setting, crowded: bool) -> Frame {
     let (w, h) = (size.width, size.height);
     let captions = 1.6 * label;
     let (row, strip) = if setting.layers.strip {
@@ -66,9 +87,28 @@ pub(crate) fn frame(size: Size, label: f64, setting: &Setting) -> Frame {
     let short = NAMES * label > MOST_NAMES * w;
     let names = if short { SHORT_NAMES } else { NAMES } * label;
     let names = if names > MOST_NAMES * w { 0.0 } else { names };
-    let foot = h - strip - reading;
+    let under = h - strip - reading;
+    let bracket_row = BRACKET_ROW * label;
+    let rows = (MOST_BRACKETS * under / bracket_row)
+        .floor()
+        .min(BRACKET_ROWS + f64::from(u8::from(crowded)));
+    let widths = if setting.layers.widths && rows >= LEAST_BRACKET_ROWS {
+        rows * bracket_row + 0.25 * label
+    } else {
+        0.0
+    };
+    let foot = under - widths;
+    let legend = if setting.layers.refit || setting.layers.texture {
+        (LEGEND * label).min(0.2 * foot)
+    } else {
+        0.0
+    };
     let guides = setting.layers.guides;
-    let left = if guides || strip > 0.0 { names } else { 0.0 };
+    let left = if guides || strip > 0.0 || widths > 0.0 {
+        names
+    } else {
+        0.0
+    };
     let right = if guides && !short {
         w - NOTES * label
     } else {
@@ -76,9 +116,13 @@ pub(crate) fn frame(size: Size, label: f64, setting: &Setting) -> Frame {
     };
     Frame {
         canvas: Rect::new(0.0, 0.0, w, h),
-        room: Rect::new(left, 0.0, right, foot),
+        room: Rect::new(left, legend, right, foot),
         letters: Rect::new(0.0, 0.0, w, foot),
-        reading: Rect::new(0.0, foot, w, foot + reading),
+        legend: Rect::new(0.0, 0.0, w, legend),
+        widths: Rect::new(0.0, foot, w, under),
+        crowded,
+        bracket_row,
+        reading: Rect::new(0.0, under, w, under + reading),
         strip: Rect::new(0.0, h - strip, w, h),
         names,
         short,
@@ -112,10 +156,18 @@ mod tests {
     fn the_parts_fill_the_canvas_without_overlap() {
         let mut setting = Scene::default().setting;
         setting.reading = vec![12.0, 16.0];
-        let f = frame(Size::new(1200.0, 700.0), 12.0, &setting);
-        assert_eq!(f.letters.y1, f.reading.y0);
+        setting.layers.widths = true;
+        setting.layers.refit = true;
+        let f = frame(Size::new(1200.0, 700.0), 12.0, &setting, true);
+        assert_eq!(f.legend.y1, f.room.y0);
+        assert_eq!(f.letters.y1, f.widths.y0);
+        assert_eq!(f.widths.y1, f.reading.y0);
         assert_eq!(f.reading.y1, f.strip.y0);
         assert_eq!(f.strip.y1, 700.0);
+        assert!(f.letters.height() > 300.0);
+        setting.layers.widths = false;
+        let f = frame(Size::new(1200.0, 700.0), 12.0, &setting, true);
+        assert_eq!(f.widths.height(), 0.0);
         assert!(f.letters.height() > 400.0);
     }
 
@@ -123,9 +175,10 @@ mod tests {
     fn small_canvases_keep_the_letters() {
         let mut setting = Scene::default().setting;
         setting.reading = vec![96.0; 6];
+        setting.layers.widths = true;
         for (w, h) in [(320.0, 200.0), (50.0, 40.0), (0.0, 0.0)] {
-            let f = frame(Size::new(w, h), 12.0, &setting);
-            assert!(f.letters.height() >= 0.29 * h, "{f:?}");
+            let f = frame(Size::new(w, h), 12.0, &setting, true);
+            assert!(f.letters.height() >= 0.22 * h, "{f:?}");
             assert!(f.strip.height() >= 0.0 && f.reading.height() >= 0.0);
             assert!(f.room.width() >= 0.6 * w);
         }

@@ -1,6 +1,6 @@
 //! How the line is looked at: layers, blur, reading sizes, calliper, view.
 
-use super::command::{CalliperPart, Layer, Lie, Step, Tool};
+use super::command::{CalliperPart, Layer, Lie, Step, Tool, Within};
 use super::history::Run;
 use super::scene::{Calliper, FAR, View, near};
 use super::standing;
@@ -26,13 +26,34 @@ impl Stage {
             Layer::Strokes => "strokes",
             Layer::Guides => "guides",
             Layer::Strip => "deviations",
+            Layer::Overshoot => "overshoots",
+            Layer::Widths => "widths",
+            Layer::Refit => "refit",
+            Layer::Flaws => "flaws of drawing",
+            Layer::Texture => "texture",
         };
         let (verb, done) = if shown {
             ("Show", "shown")
         } else {
             ("Hide", "hidden")
         };
-        Done::new(format!("{verb} {name}"), format!("The {name}: {done}."))
+        let mut status = format!("The {name}: {done}.");
+        if layer == Layer::Texture && shown {
+            status = format!("{status} {}", self.texture_sentence());
+        }
+        Done::new(format!("{verb} {name}"), status)
+    }
+
+    pub(super) fn set_refit(&mut self, within: Within) -> Done {
+        self.scene.setting.refit_within = within;
+        let units = match within {
+            Within::Half => "half a unit",
+            Within::Two => "two units",
+        };
+        Done::new(
+            "Choose the refit",
+            format!("The refit keeps within {units} of the outline, at 1000 units per em."),
+        )
     }
 
     pub(super) fn set_blur(&mut self, share: f64) -> Result<Done, Refuse> {

@@ -12,6 +12,7 @@
 //! | `sorts`, `standing` | a glyph as the stage needs it, a letter as it stands |
 //! | `view`, `frame` | from font units to the canvas, how the canvas is shared out |
 //! | `align`, `hit`, `calliper` | questions about letters as they stand |
+//! | `texture` | the line as a blurred eye sees it |
 //! | `tell` | the state and the sentences that go back to the page |
 //! | `paint` | the picture |
 //!
@@ -36,6 +37,7 @@ mod standing;
 mod tell;
 #[cfg(test)]
 mod testing;
+pub(crate) mod texture;
 mod view;
 
 use crate::refuse::{Refuse, within};
@@ -48,8 +50,10 @@ use kurbo::{Rect, Size};
 use scene::{Scene, View};
 use sorts::Sorts;
 use standing::Standing;
+use std::cell::RefCell;
 use std::collections::HashSet;
 use std::rc::Rc;
+use texture::{Line, Texture};
 use view::{Camera, Window};
 
 /// The largest canvas side that is believed, CSS pixels.
@@ -71,6 +75,7 @@ pub(crate) struct Stage {
     /// Height of the labels, CSS pixels.
     label: f64,
     status: String,
+    seen: RefCell<Option<(Line, Rc<Texture>)>>,
     /// Grows whenever anything that is drawn changes.
     revision: u64,
 }
@@ -113,6 +118,7 @@ impl Default for Stage {
             size: Size::ZERO,
             label: 12.0,
             status: String::new(),
+            seen: RefCell::default(),
             revision: 0,
         }
     }
@@ -124,6 +130,7 @@ impl Stage {
     pub(crate) fn set_sorts(&mut self, sorts: Sorts) {
         self.gestures = Gestures::default();
         self.history = History::default();
+        self.seen = RefCell::default();
         let same_scale = self
             .sorts
             .as_ref()
@@ -229,6 +236,7 @@ impl Stage {
             Command::Mirror => self.mirror(),
             Command::Turn => self.turn(),
             Command::ShowLayer { layer, shown } => Ok(self.show_layer(layer, shown)),
+            Command::SetRefit { within } => Ok(self.set_refit(within)),
             Command::SetBlur { share } => self.set_blur(share),
             Command::SetReading { sizes } => self.set_reading(sizes),
             Command::SetTool { tool } => Ok(self.set_tool(tool)),
@@ -341,7 +349,9 @@ impl Stage {
     }
 
     fn frame(&self) -> Frame {
-        frame::frame(self.size, self.label, &self.scene.setting)
+        let setting = &self.scene.setting;
+        let crowded = setting.layers.widths && standing::is_crowded(&self.standings());
+        frame::frame(self.size, self.label, setting, crowded)
     }
 
     fn window(&self) -> Window {

@@ -1,6 +1,6 @@
 //! What stands on the stage. Plain data: everything here can be undone.
 
-use super::command::{ItemId, Layer, Layers};
+use super::command::{ItemId, Layer, Layers, Within};
 use kurbo::{Point, Rect};
 
 /// The farthest that anything may stand from the line's beginning, font units:
@@ -60,6 +60,7 @@ pub(crate) struct Setting {
     pub(crate) start: f64,
     pub(crate) view: View,
     pub(crate) layers: Layers,
+    pub(crate) refit_within: Within,
     /// Standard deviation as a share of the x-height.
     pub(crate) blur: f64,
     /// CSS pixels an em, a row each.
@@ -97,7 +98,13 @@ impl Default for Scene {
                     strokes: true,
                     guides: true,
                     strip: true,
+                    overshoot: false,
+                    widths: false,
+                    refit: false,
+                    flaws: false,
+                    texture: false,
                 },
+                refit_within: Within::Half,
                 blur: 0.0,
                 reading: Vec::new(),
                 calliper: None,
@@ -128,6 +135,11 @@ impl Layers {
             Layer::Strokes => &mut self.strokes,
             Layer::Guides => &mut self.guides,
             Layer::Strip => &mut self.strip,
+            Layer::Overshoot => &mut self.overshoot,
+            Layer::Widths => &mut self.widths,
+            Layer::Refit => &mut self.refit,
+            Layer::Flaws => &mut self.flaws,
+            Layer::Texture => &mut self.texture,
         };
         *field = shown;
     }

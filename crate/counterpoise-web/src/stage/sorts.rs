@@ -1,6 +1,9 @@
 //! The letters that the stage can set: a sort is one glyph with all that the
 //! stage needs of it, read once and measured once.
 
+use super::command::Within;
+use counterpoise::measure::darkness::Band;
+use counterpoise::measure::drawing::Redrawn;
 use counterpoise::outline::Outline;
 use counterpoise::report::{Guide, GuideKind, LetterReport};
 use kurbo::Rect;
@@ -23,6 +26,10 @@ pub(crate) trait Supply {
     fn guides(&self) -> &[Guide];
     /// Every measure of a glyph.
     fn measure(&self, glyph: u16) -> LetterReport;
+    /// A glyph's outline redrawn with the fewest points; `None` without ink.
+    fn redraw(&self, glyph: u16, within: Within) -> Option<Redrawn>;
+    /// The band in which a character's darkness is read.
+    fn band(&self, c: char) -> Option<Band>;
     /// Characters to begin with when nothing has been typed yet.
     fn opening(&self) -> String;
 }
@@ -46,7 +53,11 @@ pub(crate) struct Sorts {
     supply: Box<dyn Supply>,
     cast: RefCell<HashMap<u16, Option<Rc<Sort>>>>,
     measured: RefCell<HashMap<u16, Rc<LetterReport>>>,
+    redrawn: RefCell<Refits>,
 }
+
+/// Refits by glyph; `None` of a glyph without ink.
+type Refits = HashMap<(u16, Within), Option<Rc<Redrawn>>>;
 
 impl std::fmt::Debug for Sorts {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
@@ -61,6 +72,7 @@ impl Sorts {
             supply,
             cast: RefCell::default(),
             measured: RefCell::default(),
+            redrawn: RefCell::default(),
         }
     }
 
@@ -98,6 +110,25 @@ impl Sorts {
                 .entry(glyph)
                 .or_insert_with(|| Rc::new(self.supply.measure(glyph))),
         )
+    }
+
+    /// A glyph's refit, if it has been made.
+    pub(crate) fn redrawn(&self, glyph: u16, within: Within) -> Option<Rc<Redrawn>> {
+        self.redrawn.borrow().get(&(glyph, within))?.clone()
+    }
+
+    /// Makes a glyph's refit, if it is not there yet.
+    pub(crate) fn redraw(&self, glyph: u16, within: Within) -> Option<Rc<Redrawn>> {
+        let mut redrawn = self.redrawn.borrow_mut();
+        redrawn
+            .entry((glyph, within))
+            .or_insert_with(|| self.supply.redraw(glyph, within).map(Rc::new))
+            .clone()
+    }
+
+    /// The band in which a character's darkness is read.
+    pub(crate) fn band(&self, c: char) -> Option<Band> {
+        self.supply.band(c)
     }
 
     /// The heights that the letters share.

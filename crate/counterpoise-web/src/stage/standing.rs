@@ -126,6 +126,13 @@ pub(crate) fn extent(standings: &[Standing], sorts: &Sorts) -> Rect {
     all.unwrap_or(Rect::new(0.0, foot, em, top))
 }
 
+/// Whether the ink of neighbours overlaps along the line, as in a script's.
+pub(crate) fn is_crowded(standings: &[Standing]) -> bool {
+    let mut ink: Vec<Rect> = standings.iter().filter_map(|s| s.ink).collect();
+    ink.sort_by(|a, b| a.x0.total_cmp(&b.x0));
+    ink.windows(2).any(|pair| pair[1].x0 < pair[0].x1)
+}
+
 /// The part of the stage that holds these letters' ink.
 pub(crate) fn ink_extent<'a>(standings: impl Iterator<Item = &'a Standing>) -> Option<Rect> {
     standings.filter_map(|s| s.ink).reduce(|a, b| a.union(b))

@@ -18,6 +18,8 @@ impl Stage {
             tool: self.tool,
             view: self.view_state(),
             layers: setting.layers,
+            refit_within: setting.refit_within,
+            standout: self.standout(),
             blur: setting.blur,
             reading: setting.reading.clone(),
             calliper: self.calliper_state(),

@@ -2,8 +2,10 @@
 //! 700, x-height 500.
 
 use super::Stage;
-use super::command::{Command, ItemId, PointerInput, PointerKind, PointerPhase};
+use super::command::{Command, ItemId, PointerInput, PointerKind, PointerPhase, Within};
 use super::sorts::{Sorts, Supply};
+use counterpoise::measure::darkness::Band;
+use counterpoise::measure::drawing::{DrawingContext, Redrawn, Tolerance, redrawn};
 use counterpoise::outline::Outline;
 use counterpoise::report::{Guide, GuideKind, LetterReport, Stroke, StrokeKind, Thickness};
 use kurbo::{BezPath, Circle, Point, Rect, Shape};
@@ -85,6 +87,23 @@ impl Supply for Shapes {
             }
         }
         report
+    }
+
+    fn redraw(&self, glyph: u16, within: Within) -> Option<Redrawn> {
+        let (_, outline) = self.cast(glyph)?;
+        let context = DrawingContext {
+            units_per_em: 1000.0,
+            format: None,
+        };
+        let tolerance = match within {
+            Within::Half => Tolerance::Half,
+            Within::Two => Tolerance::Two,
+        };
+        (!outline.is_empty()).then(|| redrawn(&outline, &context, tolerance))
+    }
+
+    fn band(&self, c: char) -> Option<Band> {
+        Band::new(0.0, if c.is_lowercase() { 500.0 } else { 700.0 })
     }
 
     fn opening(&self) -> String {

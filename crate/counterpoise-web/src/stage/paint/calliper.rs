@@ -135,6 +135,7 @@ fn wish(brush: &Brush<'_>, rule: &Rule, interval: &Interval, side: Vec2) -> Wish
         spots: (0..3)
             .map(|k| middle + side * (off + f64::from(k) * row))
             .collect(),
+        or: None,
     }
 }
 

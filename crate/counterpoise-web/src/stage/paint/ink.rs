@@ -2,7 +2,7 @@
 
 use super::brush::{Brush, Hang, Surface};
 use super::shapes::Shapes;
-use super::{Drawn, Picture};
+use super::{Drawn, Picture, refit};
 use crate::stage::standing::Standing;
 use counterpoise::report::GuideKind;
 use kurbo::{Affine, Point, Rect, Size};
@@ -96,17 +96,20 @@ fn plain(brush: &Brush<'_>, picture: &Picture<'_>, shapes: &Shapes, s: &Standing
         return Ok(());
     };
     let (c, layers) = (brush.context, picture.setting.layers);
+    let refit = refit::is_shown(picture);
     brush.through(to_canvas(picture, s))?;
     if layers.fill {
-        let faint = layers.outline || layers.points;
+        let faint = layers.outline || layers.points || layers.flaws || refit;
         c.set_global_alpha(if faint { FAINT } else { 1.0 });
         c.set_fill_style_str(&brush.theme.ink);
         c.fill_with_path_2d(&shape.outline);
         c.set_global_alpha(1.0);
     }
-    if layers.outline || !layers.fill {
+    if layers.outline || refit || !layers.fill {
         c.set_stroke_style_str(&brush.theme.ink);
-        c.set_line_width(OUTLINE / picture.camera.scale);
+        // Under a refit, which lies on it to a hair, it is the finer of the two.
+        let width = if refit { brush.hair() } else { OUTLINE };
+        c.set_line_width(width / picture.camera.scale);
         c.stroke_with_path(&shape.outline);
     }
     Ok(())

@@ -12,6 +12,8 @@ pub(super) struct Wish {
     pub(super) text: String,
     pub(super) size: Size,
     pub(super) spots: Vec<Point>,
+    /// What to write where none of these places is free.
+    pub(super) or: Option<Box<Wish>>,
 }
 
 /// A label in its place.
@@ -32,20 +34,26 @@ impl Label {
 /// Places labels within bounds, the first wish first; those for which no place
 /// is free are left out. `taken` may hold boxes already.
 pub(super) fn settle(wishes: Vec<Wish>, bounds: Rect, taken: &mut Taken) -> Vec<Label> {
-    wishes
-        .into_iter()
-        .filter_map(|wish| {
-            let at = wish.spots.into_iter().find(|spot| {
-                let r = Rect::from_center_size(*spot, wish.size);
-                bounds.contains_rect(r) && taken.take(r)
-            })?;
-            Some(Label {
-                text: wish.text,
-                size: wish.size,
-                at,
-            })
-        })
-        .collect()
+    let place = |wish| placed(wish, bounds, taken);
+    wishes.into_iter().filter_map(place).collect()
+}
+
+fn placed(wish: Wish, bounds: Rect, taken: &mut Taken) -> Option<Label> {
+    let Wish {
+        text,
+        size,
+        spots,
+        or,
+    } = wish;
+    let free = spots.into_iter().find(|spot| {
+        let r = Rect::from_center_size(*spot, size);
+        bounds.contains_rect(r) && taken.take(r)
+    });
+    match (free, or) {
+        (Some(at), _) => Some(Label { text, size, at }),
+        (None, Some(or)) => placed(*or, bounds, taken),
+        (None, None) => None,
+    }
 }
 
 /// Boxes that are taken, found by where they are.
@@ -62,7 +70,8 @@ impl Taken {
         taken
     }
 
-    fn put(&mut self, r: Rect) {
+    /// Takes a box whatever it overlaps.
+    pub(super) fn put(&mut self, r: Rect) {
         for cell in cells(r) {
             self.0.entry(cell).or_default().push(r);
         }
@@ -126,6 +135,7 @@ mod tests {
             text: text.to_owned(),
             size: Size::new(20.0, 10.0),
             spots: spots.iter().map(|&s| s.into()).collect(),
+            or: None,
         }
     }
 
@@ -140,6 +150,15 @@ mod tests {
         let texts: Vec<&str> = placed.iter().map(|l| l.text.as_str()).collect();
         assert_eq!(texts, ["a", "b"]);
         assert_eq!(placed[1].at, Point::new(80.0, 50.0));
+    }
+
+    #[test]
+    fn the_short_form_goes_where_the_long_one_does_not() {
+        let mut long = wish("a long one", &[(50.0, 50.0)]);
+        long.size.width = 300.0;
+        long.or = Some(Box::new(wish("a", &[(50.0, 50.0)])));
+        let placed = settle(vec![long], BOUNDS, &mut Taken::default());
+        assert_eq!(placed[0].text, "a");
     }
 
     #[test]

@@ -8,33 +8,43 @@ mod brush;
 mod calliper;
 mod chosen;
 mod columns;
+mod figures;
+mod flaws;
 mod guides;
 mod ink;
 mod labels;
+mod legend;
 mod over;
+mod overshoot;
 mod points;
 mod reading;
+mod refit;
 mod shapes;
 mod strip;
 mod strokes;
+mod texture;
 mod thickness;
+mod widths;
 
 use super::command::ItemId;
 use super::frame::Frame;
 use super::scene::{Item, Scene, Setting};
 use super::sorts::Sorts;
 use super::standing::{self, Standing};
+use super::texture::Texture;
 use super::view::Camera;
 use super::{Stage, calliper as reader};
 use crate::refuse::Refuse;
 use crate::stage::command::CalliperState;
 use crate::theme::Theme;
 use brush::{Brush, Surface, Widths};
+use figures::Figures;
 use ink::Blurred;
 use kurbo::{Rect, Size};
 use labels::Label;
 use shapes::Shapes;
-use strokes::StrokeLabels;
+use std::rc::Rc;
+use texture::Tone;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::HtmlCanvasElement;
 
@@ -57,8 +67,11 @@ pub(crate) struct Painter {
     ratio: f64,
     shapes: Shapes,
     widths: Widths,
-    stroke_labels: StrokeLabels,
+    figures: Figures,
     blurred: Option<Blurred>,
+    tone: Option<Tone>,
+    /// Whether refits are still to be made for what the canvas should show.
+    unfinished: bool,
     /// The stage's revision that the canvas shows; `None` if something else
     /// than the stage has changed since.
     shown: Option<u64>,
@@ -69,6 +82,8 @@ struct Picture<'a> {
     sorts: &'a Sorts,
     scene: &'a Scene,
     setting: &'a Setting,
+    /// The line's texture, if it is shown.
+    texture: Option<Rc<Texture>>,
     chosen: &'a [ItemId],
     standings: Vec<Standing>,
     /// Indices of the letters whose ink may be seen, from the lowest up.
@@ -109,8 +124,10 @@ impl Painter {
             ratio: 1.0,
             shapes: Shapes::default(),
             widths: Widths::default(),
-            stroke_labels: StrokeLabels::default(),
+            figures: Figures::default(),
             blurred: None,
+            tone: None,
+            unfinished: false,
             shown: None,
         })
     }
@@ -124,7 +141,8 @@ impl Painter {
             wasm_bindgen::intern(colour);
         }
         self.widths = Widths::default();
-        self.stroke_labels = StrokeLabels::default();
+        self.figures = Figures::default();
+        self.tone = None;
         self.shown = None;
     }
 
@@ -144,7 +162,7 @@ impl Painter {
     /// Drops what was kept of the letters of another font.
     pub(crate) fn forget_letters(&mut self) {
         self.shapes = Shapes::default();
-        self.stroke_labels = StrokeLabels::default();
+        self.figures = Figures::default();
         self.shown = None;
     }
 
@@ -153,12 +171,17 @@ impl Painter {
     /// # Errors
     /// If the browser refuses a call on the canvas.
     pub(crate) fn paint(&mut self, stage: &Stage) -> Result<bool, Refuse> {
-        if self.shown == Some(stage.revision()) {
+        if self.shown == Some(stage.revision()) && !self.unfinished {
             return Ok(false);
         }
         self.frame(stage).map_err(refuse)?;
         self.shown = Some(stage.revision());
         Ok(true)
+    }
+
+    /// Whether another frame would show more of the same stage.
+    pub(crate) fn is_unfinished(&self) -> bool {
+        self.unfinished
     }
 
     fn frame(&mut self, stage: &Stage) -> Drawn {
@@ -172,6 +195,10 @@ impl Painter {
         };
         self.shapes.learn(&picture)?;
         let layers = picture.setting.layers;
+        // What is measured sharp would undo the blur.
+        let sharp = picture.setting.blur == 0.0 && !layers.texture;
+        self.unfinished =
+            sharp && refit::is_shown(&picture) && !self.shapes.learn_refits(&picture)?;
         let figures = calliper::figures(&brush, &picture);
         let notes = if layers.guides {
             guides::notes(&brush, &picture)
@@ -181,23 +208,38 @@ impl Painter {
         if layers.guides {
             guides::paint(&brush, &picture)?;
         }
-        ink::paint(&brush, &picture, &self.shapes, &mut self.blurred)?;
-        // What is measured sharp would undo the blur.
-        if picture.setting.blur == 0.0 {
+        if layers.texture {
+            texture::paint(&brush, &picture, &mut self.tone)?;
+        } else {
+            ink::paint(&brush, &picture, &self.shapes, &mut self.blurred)?;
+        }
+        if sharp {
             if layers.points {
                 points::paint(&brush, &picture)?;
             }
+            if layers.refit {
+                refit::paint(&brush, &picture, &self.shapes)?;
+            }
             if layers.strokes {
-                let mut taken: Vec<Rect> = notes.iter().map(|n| n.rect).collect();
-                taken.extend(figures.iter().map(Label::rect));
-                taken.extend(chosen::pins(&picture));
-                let kept = &mut self.stroke_labels;
-                strokes::paint(&brush, &picture, &self.shapes, taken, kept)?;
+                strokes::paint(&brush, &picture, &self.shapes)?;
+            }
+            if layers.overshoot {
+                overshoot::paint(&brush, &picture)?;
+            }
+            if layers.flaws {
+                flaws::paint(&brush, &picture)?;
             }
         }
+        let mut taken: Vec<Rect> = notes.iter().map(|n| n.rect).collect();
+        taken.extend(figures.iter().map(Label::rect));
+        taken.extend(chosen::pins(&picture));
+        taken.push(picture.frame.legend);
+        self.figures.paint(&brush, &picture, sharp, taken)?;
+        legend::paint(&brush, &picture)?;
         chosen::paint(&brush, &picture)?;
         guides::paint_notes(&brush, &notes)?;
         calliper::paint(&brush, &picture, &figures)?;
+        widths::paint(&brush, &picture)?;
         reading::paint(&brush, &picture, &self.shapes)?;
         strip::paint(&brush, &picture)
     }
@@ -208,6 +250,7 @@ fn picture(stage: &Stage) -> Option<Picture<'_>> {
     let (camera, frame) = (stage.camera(), stage.frame());
     let standings = stage.standings();
     let setting = &stage.scene.setting;
+    let texture = setting.layers.texture.then(|| stage.texture());
     let order = standing::painting_order(&standings);
     let over = over::laid_over(&standings, &order);
     // A blurred letter, its outline and its marks reach past its ink a little.
@@ -223,6 +266,7 @@ fn picture(stage: &Stage) -> Option<Picture<'_>> {
         sorts,
         scene: &stage.scene,
         setting,
+        texture,
         chosen: &stage.chosen,
         seen,
         over,

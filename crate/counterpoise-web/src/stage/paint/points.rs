@@ -9,7 +9,7 @@ use kurbo::{ParamCurve, PathSeg, Point, Vec2};
 use web_sys::CanvasRenderingContext2d;
 
 /// Shown from this size of the em on, CSS pixels: below, the points run together.
-const LEAST_EM: f64 = 120.0;
+pub(super) const LEAST_EM: f64 = 120.0;
 
 /// Half a diamond and half a handle's bar, CSS pixels.
 const DIAMOND: f64 = 4.0;
@@ -59,7 +59,7 @@ pub(super) fn paint(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
 
 /// How large points are drawn: smaller where an outline has so many that they
 /// would hide each other, as an automatic trace does.
-fn size(outline: &Outline, scale: f64) -> f64 {
+pub(super) fn size(outline: &Outline, scale: f64) -> f64 {
     let lengths = outline.segments().iter().map(Segment::length);
     let mean = scale * lengths.sum::<f64>() / outline.segments().len().max(1) as f64;
     (mean / (4.0 * DIAMOND)).clamp(0.3, 1.0)
@@ -94,7 +94,7 @@ fn handle(c: &CanvasRenderingContext2d, from: Point, to: Point, bar: f64) {
     c.line_to(b.x, b.y);
 }
 
-fn diamond(c: &CanvasRenderingContext2d, p: Point, half: f64) {
+pub(super) fn diamond(c: &CanvasRenderingContext2d, p: Point, half: f64) {
     c.move_to(p.x - half, p.y);
     c.line_to(p.x, p.y - half);
     c.line_to(p.x + half, p.y);

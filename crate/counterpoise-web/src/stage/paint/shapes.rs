@@ -1,6 +1,7 @@
 //! Paths in font units, made once for each glyph.
 
 use super::Picture;
+use crate::stage::command::Within;
 use counterpoise::report::{LetterReport, Point, Thickness};
 use kurbo::Vec2;
 use std::collections::HashMap;
@@ -10,6 +11,9 @@ use web_sys::Path2d;
 
 /// Half the length of the bar at each end of a thickness mark, as a share of the em.
 const TICK: f64 = 0.008;
+
+/// Milliseconds of a frame that may go into making refits.
+const REFITS_A_FRAME: f64 = 8.0;
 
 /// The paths of one glyph.
 #[derive(Debug)]
@@ -24,7 +28,10 @@ pub(super) struct Shape {
 
 /// The paths of every glyph shown so far.
 #[derive(Debug, Default)]
-pub(super) struct Shapes(HashMap<u16, Shape>);
+pub(super) struct Shapes {
+    glyphs: HashMap<u16, Shape>,
+    refits: HashMap<(u16, Within), Path2d>,
+}
 
 impl Shapes {
     /// Makes what a picture needs and is not there yet.
@@ -46,7 +53,7 @@ impl Shapes {
             if sort.outline.is_empty() {
                 continue;
             }
-            let shape = match self.0.entry(glyph) {
+            let shape = match self.glyphs.entry(glyph) {
                 Entry::Occupied(known) => known.into_mut(),
                 Entry::Vacant(new) => {
                     let path = sort.outline.to_bez_path().to_svg();
@@ -68,7 +75,31 @@ impl Shapes {
 
     /// The paths of a glyph; `None` for one without ink.
     pub(super) fn get(&self, glyph: Option<u16>) -> Option<&Shape> {
-        self.0.get(&glyph?)
+        self.glyphs.get(&glyph?)
+    }
+
+    /// Makes the refits that a picture needs, for as long as a frame has; whether
+    /// all are there. Those of an elaborate letter take tens of milliseconds.
+    pub(super) fn learn_refits(&mut self, picture: &Picture<'_>) -> Result<bool, JsValue> {
+        let (sorts, within) = (picture.sorts, picture.setting.refit_within);
+        let start = js_sys::Date::now();
+        for glyph in picture.letters().filter_map(|s| s.item.glyph) {
+            let Entry::Vacant(new) = self.refits.entry((glyph, within)) else {
+                continue;
+            };
+            if js_sys::Date::now() - start > REFITS_A_FRAME {
+                return Ok(false);
+            }
+            if let Some(redrawn) = sorts.redraw(glyph, within) {
+                new.insert(Path2d::new_with_path_string(&redrawn.path.to_svg())?);
+            }
+        }
+        Ok(true)
+    }
+
+    /// The refit of a glyph, if it has been made.
+    pub(super) fn refit(&self, glyph: u16, within: Within) -> Option<&Path2d> {
+        self.refits.get(&(glyph, within))
     }
 }
 

@@ -1,76 +1,21 @@
-//! The strokes: their middle lines, the marks of their thickness, and its figures.
+//! The strokes: their middle lines, and the marks of their thickness.
 
-use super::brush::{Brush, Hang};
+use super::brush::Brush;
 use super::ink::to_canvas;
-use super::labels::Label;
 use super::shapes::Shapes;
-use super::{Drawn, Picture, thickness};
-use crate::stage::command::ItemId;
-use crate::stage::frame::Frame;
-use crate::stage::scene::Item;
-use crate::stage::view::Camera;
-use kurbo::Rect;
+use super::{Drawn, Picture};
 
 /// From these sizes of the em on, CSS pixels: below the first, a line hides the
 /// stroke that it runs in; below the second, middle lines are all that can be
-/// told apart; below the third, figures would hide the letters.
+/// told apart.
 const LEAST_LINED: f64 = 40.0;
 const LEAST_MARKED: f64 = 56.0;
-const LEAST_WRITTEN: f64 = 64.0;
 
 /// Width of marks, CSS pixels.
 const MARK: f64 = 1.5;
 
-/// Where the labels are, until a letter or the view moves.
-#[derive(Debug, Default)]
-pub(super) struct StrokeLabels {
-    key: Option<Key>,
-    labels: Vec<Label>,
-}
-
-#[derive(Debug, PartialEq)]
-struct Key {
-    camera: Camera,
-    frame: Frame,
-    start: f64,
-    items: Vec<Item>,
-    chosen: Vec<ItemId>,
-    obstacles: Vec<Rect>,
-}
-
-/// Paints the strokes of every letter that may be seen; their figures keep off
-/// the obstacles.
-pub(super) fn paint(
-    brush: &Brush<'_>,
-    picture: &Picture<'_>,
-    shapes: &Shapes,
-    obstacles: Vec<Rect>,
-    kept: &mut StrokeLabels,
-) -> Drawn {
-    lines(brush, picture, shapes)?;
-    brush.css()?;
-    if picture.em() < LEAST_WRITTEN {
-        return Ok(());
-    }
-    let key = Key {
-        camera: picture.camera,
-        frame: picture.frame,
-        start: picture.setting.start,
-        items: picture.scene.items.clone(),
-        chosen: picture.chosen.to_vec(),
-        obstacles,
-    };
-    if kept.key.as_ref() != Some(&key) {
-        kept.labels = thickness::labels(brush, picture, &key.obstacles);
-        kept.key = Some(key);
-    }
-    for label in &kept.labels {
-        brush.tag(&label.text, label.at, Hang::Middle, &brush.theme.stroke)?;
-    }
-    Ok(())
-}
-
-fn lines(brush: &Brush<'_>, picture: &Picture<'_>, shapes: &Shapes) -> Drawn {
+/// Paints the strokes of every letter that may be seen.
+pub(super) fn paint(brush: &Brush<'_>, picture: &Picture<'_>, shapes: &Shapes) -> Drawn {
     if picture.em() < LEAST_LINED {
         return Ok(());
     }
@@ -96,5 +41,5 @@ fn lines(brush: &Brush<'_>, picture: &Picture<'_>, shapes: &Shapes) -> Drawn {
             c.stroke_with_path(marks);
         }
     }
-    Ok(())
+    brush.css()
 }

@@ -3,7 +3,7 @@
 use super::Picture;
 use super::brush::Brush;
 use super::ink::to_canvas;
-use super::labels::{self, Label, Taken, Wish};
+use super::labels::Wish;
 use crate::stage::figure;
 use crate::stage::hit;
 use crate::stage::standing::Standing;
@@ -12,7 +12,7 @@ use kurbo::{Point, Rect, Size, Vec2};
 
 /// Below this size of the em, CSS pixels, a letter has room for the figures of
 /// its main strokes only, and they go clear of all ink.
-const ROOMY: f64 = 160.0;
+pub(super) const ROOMY: f64 = 160.0;
 
 /// Between a mark's end, or a letter's foot, and a label beside it, CSS pixels.
 const BESIDE: f64 = 4.0;
@@ -21,10 +21,9 @@ const BESIDE: f64 = 4.0;
 /// not a stroke.
 const HIDES: usize = 1;
 
-/// Places the figures of every letter that may be seen. The chosen letters'
-/// come first, then stems, curves, diagonals and bars, the longest first; those
-/// for which no place is free are left out.
-pub(super) fn labels(brush: &Brush<'_>, picture: &Picture<'_>, obstacles: &[Rect]) -> Vec<Label> {
+/// The figures of every letter that may be seen. The chosen letters' come first,
+/// then stems, curves, diagonals and bars, the longest first.
+pub(super) fn wishes(brush: &Brush<'_>, picture: &Picture<'_>) -> Vec<Wish> {
     let mut ranked: Vec<((bool, u8, f64), Wish)> = Vec::new();
     let roomy = picture.em() >= ROOMY;
     for s in picture.letters() {
@@ -39,8 +38,7 @@ pub(super) fn labels(brush: &Brush<'_>, picture: &Picture<'_>, obstacles: &[Rect
     ranked.sort_by(|((ac, ak, al), _), ((bc, bk, bl), _)| {
         (ac, ak).cmp(&(bc, bk)).then(al.total_cmp(bl))
     });
-    let wishes = ranked.into_iter().map(|(_, wish)| wish).collect();
-    labels::settle(wishes, picture.frame.letters, &mut Taken::of(obstacles))
+    ranked.into_iter().map(|(_, wish)| wish).collect()
 }
 
 fn kind_rank(kind: StrokeKind) -> u8 {
@@ -99,14 +97,13 @@ fn wish(
     } else {
         (0, ends.chain(beside).collect())
     };
-    let mut clear: Vec<(usize, Point)> = aside
-        .into_iter()
-        .map(|spot| (ink_under(picture, spot, size), spot))
-        .filter(|(hidden, _)| *hidden <= allowed)
-        .collect();
-    clear.sort_by_key(|(hidden, _)| *hidden);
-    spots.extend(clear.into_iter().map(|(_, spot)| spot));
-    Wish { text, size, spots }
+    spots.extend(clear_of_ink(picture, aside, size, allowed));
+    Wish {
+        text,
+        size,
+        spots,
+        or: None,
+    }
 }
 
 /// On the stroke, if it is broad enough to show at both sides of the figure.
@@ -157,6 +154,22 @@ fn shifts(along: Vec2, size: Size) -> [Vec2; 3] {
 /// How far a box reaches from its middle in a direction.
 fn reach(u: Vec2, size: Size) -> f64 {
     0.5 * (u.x.abs() * size.width + u.y.abs() * size.height)
+}
+
+/// The places where a label hides little ink, the clearest first.
+pub(super) fn clear_of_ink(
+    picture: &Picture<'_>,
+    spots: Vec<Point>,
+    size: Size,
+    allowed: usize,
+) -> impl Iterator<Item = Point> {
+    let mut clear: Vec<(usize, Point)> = spots
+        .into_iter()
+        .map(|spot| (ink_under(picture, spot, size), spot))
+        .filter(|(hidden, _)| *hidden <= allowed)
+        .collect();
+    clear.sort_by_key(|(hidden, _)| *hidden);
+    clear.into_iter().map(|(_, spot)| spot)
 }
 
 /// How many of a few points of a label at a place would hide ink.

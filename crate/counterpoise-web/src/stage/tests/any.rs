@@ -102,7 +102,14 @@ impl Dice {
             15 => Command::Mirror,
             16 => Command::Turn,
             17 => Command::ShowLayer {
-                layer: [Layer::Fill, Layer::Points, Layer::Strip][self.roll(3) as usize],
+                layer: [
+                    Layer::Fill,
+                    Layer::Points,
+                    Layer::Strip,
+                    Layer::Widths,
+                    Layer::Refit,
+                    Layer::Texture,
+                ][self.roll(6) as usize],
                 shown: yes,
             },
             18 => Command::SetBlur {
