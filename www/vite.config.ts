@@ -10,6 +10,7 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     reportCompressedSize: true,
   },
+  worker: { format: 'es' },
   test: {
     include: ['src/**/*.test.ts'],
     environment: 'node',

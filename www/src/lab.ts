@@ -1,21 +1,23 @@
 import init, { Lab } from './core/counterpoise_web.js'
 import address from './core/counterpoise_web_bg.wasm?url'
-import type { Refusal } from './generated/Refusal'
 
 export { Lab }
 
-/** Fetches and compiles the WebAssembly module. Labs can be made after it. */
-export async function loadLab(): Promise<void> {
-  await init({ module_or_path: address })
+/**
+ * Fetches and compiles the WebAssembly module. Labs can be made after it. The
+ * compiled module is given back for a worker, which then need not fetch it.
+ */
+export async function loadLab(): Promise<WebAssembly.Module> {
+  const module = await compile()
+  await init({ module_or_path: module })
+  return module
 }
 
-/** True for what the lab throws on purpose; anything else is a crash. */
-export function isRefusal(error: unknown): error is Refusal {
-  return (
-    typeof error === 'object' &&
-    error !== null &&
-    !(error instanceof Error) &&
-    'sentence' in error &&
-    typeof error.sentence === 'string'
-  )
+async function compile(): Promise<WebAssembly.Module> {
+  const answer = await fetch(address)
+  // Hosts that do not know the file's kind send it as another: it is compiled all the same.
+  if (answer.headers.get('content-type')?.startsWith('application/wasm')) {
+    return WebAssembly.compileStreaming(answer)
+  }
+  return WebAssembly.compile(await answer.arrayBuffer())
 }

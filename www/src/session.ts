@@ -5,10 +5,13 @@ import type { LetterReport } from './generated/LetterReport'
 import type { PointerInput } from './generated/PointerInput'
 import type { Theme } from './generated/Theme'
 import { keepSettings, readSettings, storage } from './keep'
-import { isRefusal, Lab, loadLab } from './lab'
+import { Lab, loadLab } from './lab'
 import type { Turn } from './pointers'
+import { isRefusal } from './refusal'
+import { measuresName, save } from './save'
 import { initialState, type PageState, Store } from './state'
 import { wear } from './theme'
+import { type Helper, Measurer, type SurveyState } from './worker/measurer'
 
 const SAMPLE = './sample/sample.ttf'
 
@@ -24,6 +27,8 @@ const STUMBLED =
 const FIGURES_EVERY = 100
 
 const NO_SAMPLE = 'The sample could not be fetched. Drop a font of your own.'
+const TOO_LARGE =
+  'The measures of this font are larger than the page can hold. The command line writes them: counterpoise measure --all --json.'
 const UNREADABLE = 'could not be read. It may have been moved or is still being written: try again.'
 
 interface Source {
@@ -51,6 +56,12 @@ export class Session implements Desk {
   #started: () => void = () => {}
   readonly #start = new Promise<void>((resolve) => {
     this.#started = resolve
+  })
+  readonly #measurer = new Measurer(makeHelper, {
+    changed: (survey) => this.#surveyed(survey),
+    letters: (letters) => {
+      for (const letter of letters) this.#letters.set(letter.glyph, letter)
+    },
   })
   /** When the stage's state is to be read again; null if it has not changed since it was. */
   #due: number | null = null
@@ -96,8 +107,9 @@ export class Session implements Desk {
     this.set({ opening: 'the sample' })
     try {
       const sample = fetchSample()
-      await loadLab()
+      const module = await loadLab()
       this.#build(canvas)
+      this.#measurer.start(module)
       this.set({ phase: 'ready' })
       this.#started()
       const source = await sample
@@ -208,8 +220,11 @@ export class Session implements Desk {
       this.#read = now
       this.set({ stage: lab.state() })
     })
-    if (this.#awaited) performance.mark('font-drawn')
+    if (!this.#awaited) return
     this.#awaited = false
+    performance.mark('font-drawn')
+    // The first picture goes before everything: the copy for the worker is made after it.
+    setTimeout(() => this.measureAll(), 0)
   }
 
   async pickFile(): Promise<void> {
@@ -228,6 +243,35 @@ export class Session implements Desk {
   #openOwn(source: Source | null): void {
     if (source) this.#open(source)
     else this.set({ notice: { kind: 'refused', fileName: '', sentence: NO_SAMPLE } })
+  }
+
+  measureAll(): void {
+    const source = this.#source
+    if (!source) return
+    const items = this.state.stage?.items ?? []
+    const glyphs = new Set(items.map((item) => item.glyph).filter((glyph) => glyph != null))
+    this.#measurer.survey(source.bytes, source.fileName, Uint16Array.from(glyphs))
+  }
+
+  stopMeasuring(): void {
+    this.#measurer.cancel()
+  }
+
+  saveMeasures(): void {
+    this.set({ saving: true })
+    const { kind } = this.#measurer.state
+    if (kind === 'done') this.#surveyed(this.#measurer.state)
+    else if (kind !== 'measuring') this.measureAll()
+  }
+
+  /** Takes in how far the whole font is measured; saves it if that was asked for. */
+  #surveyed(survey: SurveyState): void {
+    const { saving, font } = this.state
+    const still = saving && survey.kind === 'measuring'
+    this.set({ survey, saving: still })
+    if (!saving || survey.kind !== 'done') return
+    if (survey.document && font) save(document, survey.document, measuresName(font.fileName))
+    else this.set({ notice: { kind: 'refused', fileName: font?.fileName ?? '', sentence: TOO_LARGE } })
   }
 
   editText(): void {
@@ -250,6 +294,7 @@ export class Session implements Desk {
     const lab = this.#lab
     if (!lab) return
     const report = this.#trapped(() => lab.openFont(source.bytes, source.fileName))
+    this.#measurer.forget()
     this.#source = source
     this.#letters.clear()
     this.#faces += 1
@@ -333,6 +378,10 @@ export class Session implements Desk {
 }
 
 export const session = new Session()
+
+/** Vite finds the worker's file by these very words. */
+const makeHelper = (): Helper =>
+  new Worker(new URL('./worker/measure.worker.ts', import.meta.url), { type: 'module', name: 'measures' })
 
 /** The sample that comes with the page; nothing where it cannot be had. */
 async function fetchSample(): Promise<Source | null> {

@@ -1,6 +1,7 @@
 import type { CalliperPart } from './generated/CalliperPart'
 import type { FontReport } from './generated/FontReport'
 import type { StageState } from './generated/StageState'
+import type { SurveyState } from './worker/measurer'
 
 export type ThemeChoice = 'system' | 'light' | 'dark'
 
@@ -29,6 +30,10 @@ export interface PageState {
   readonly opening: string | null
   readonly notice: Notice | null
   readonly stage: StageState | null
+  /** How far the whole font has been measured. */
+  readonly survey: SurveyState
+  /** The measures are to be saved as soon as they are there. */
+  readonly saving: boolean
   /** Why the stage would not do what was last asked of it. */
   readonly remark: string | null
   /** What of the calliper the arrow keys and the arrow buttons move. */
@@ -48,6 +53,8 @@ export const initialState: PageState = {
   opening: null,
   notice: null,
   stage: null,
+  survey: { kind: 'none' },
+  saving: false,
   remark: null,
   calliperPart: 'whole',
   theme: 'system',

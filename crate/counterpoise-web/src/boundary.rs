@@ -13,6 +13,7 @@ import type { FontReport } from '../generated/FontReport'
 import type { LetterReport } from '../generated/LetterReport'
 import type { PointerInput } from '../generated/PointerInput'
 import type { StageState } from '../generated/StageState'
+import type { SurveyProgress } from '../generated/SurveyProgress'
 import type { Theme } from '../generated/Theme'
 "#;
 

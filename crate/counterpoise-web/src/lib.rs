@@ -1,6 +1,6 @@
 //! The browser's door to Counterpoise, and the stage.
 //!
-//! [`Lab`] is all that the page holds. Everything that crosses is a plain
+//! [`Lab`] is all that the page holds, and [`Survey`] all that its worker does. Everything that crosses is a plain
 //! object: commands and states in [`stage::command`], colours in [`theme`],
 //! measures in [`counterpoise::report`].
 
@@ -9,6 +9,8 @@ mod lab;
 mod refuse;
 pub mod stage;
 mod supply;
+mod survey;
 pub mod theme;
 
 pub use lab::Lab;
+pub use survey::{Survey, SurveyProgress};

@@ -13,6 +13,11 @@ export interface Desk {
   openSample(): void
   editText(): void
   focusStage(): void
+  /** Measures the whole font. */
+  measureAll(): void
+  stopMeasuring(): void
+  /** Saves the whole font's measures, measuring it first where that is still to do. */
+  saveMeasures(): void
 }
 
 export const groups = ['Choose', 'Move', 'Compare', 'Show', 'View', 'Calliper', 'Page'] as const

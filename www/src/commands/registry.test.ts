@@ -83,6 +83,9 @@ function desk(
     openSample: () => {},
     editText: () => {},
     focusStage: () => {},
+    measureAll: () => {},
+    stopMeasuring: () => {},
+    saveMeasures: () => {},
   }
 }
 

@@ -9,6 +9,7 @@ import { rightsWords, versionWords } from '../words'
 import './command-button'
 import { icon, iconStyle } from './icons'
 import { PartOf } from './part-of'
+import './survey-line'
 import './theme-switch'
 
 /** The file's own line: what font this is, whose, and what may be done with it. */
@@ -165,7 +166,8 @@ export class FileLine extends LitElement {
           padding-inline-start: var(--gap-3);
         }
 
-        .doings {
+        .doings,
+        survey-line {
           width: 100%;
         }
 
@@ -194,6 +196,7 @@ export class FileLine extends LitElement {
         <span>Counterpoise</span>
       </div>
       <div class="name">${this.#name(font)}</div>
+      <survey-line></survey-line>
       <div class="doings">
         <command-button name="open" look="framed"></command-button>
         <theme-switch></theme-switch>

@@ -37,6 +37,7 @@ const drawings = {
   undo: svg`<path d="M7.5 4L4 7.5 7.5 11M4 7.5h8a4 4 0 0 1 0 8H8" />`,
   redo: svg`<path d="M12.5 4L16 7.5 12.5 11M16 7.5H8a4 4 0 0 0 0 8h4" />`,
   open: svg`<path d="M12 2.5H4.5v15h11V6L12 2.5V6h3.5M10 15V9M7.5 11.5L10 9l2.5 2.5" />`,
+  save: svg`<path d="M10 3v9.5M6 9l4 4 4-4M3.5 13.5v3h13v-3" />`,
   keys: svg`<path d="M2.5 5.5h15v9h-15zM5.5 8.5h1M9.5 8.5h1M13.5 8.5h1M6.5 11.5h7" />`,
   close: svg`<path d="M4.5 4.5l11 11M15.5 4.5l-11 11" />`,
   more: svg`<path d="M5 8l5 5 5-5" />`,
