@@ -24,7 +24,7 @@ pub use weight::main_weight;
 pub use widths::{Sides, sides};
 
 use crate::font::{Font, GlyphError, GlyphId, OutlineFormat, Reader};
-use crate::outline::Outline;
+use crate::outline::{Ink, Outline};
 use darkness::{Band, Darkness, darkness};
 use drawing::{Drawing, DrawingContext, drawing};
 use kurbo::Rect;
@@ -172,13 +172,13 @@ pub fn drawing_of(
 /// Takes every measure of a shape that may stand in no font.
 pub fn of_outline(outline: &Outline, advance: f64, context: &Context) -> Letter {
     let em = context.units_per_em;
-    let area = outline.ink_area();
+    let ink = Ink::of(outline);
     let dark = |top| {
         let drawn = |kind| context.drawn(kind);
         let band = drawn(GuideKind::Baseline)
             .zip(drawn(top))
             .and_then(|(from, to)| Band::new(from, to));
-        darkness(outline, area, advance, band)
+        darkness(&ink, advance, band)
     };
     Letter {
         lower_darkness: dark(GuideKind::XHeight),
@@ -186,7 +186,7 @@ pub fn of_outline(outline: &Outline, advance: f64, context: &Context) -> Letter 
         drawing: None,
         advance,
         bounds: outline.bounds(),
-        area,
+        area: ink.area(),
         top: extremity(outline, End::Top, em),
         foot: extremity(outline, End::Foot, em),
         strokes: strokes::strokes(

@@ -85,7 +85,7 @@ impl Outline {
 }
 
 /// Adds the crossings of one segment.
-fn cross(segment: &Segment, index: usize, ray: &Ray, into: &mut Vec<Crossing>) {
+pub(super) fn cross(segment: &Segment, index: usize, ray: &Ray, into: &mut Vec<Crossing>) {
     let mut add = |t: f64, p: Point, left_before: bool| {
         into.push(Crossing {
             s: ray.along(p),

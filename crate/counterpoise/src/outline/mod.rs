@@ -11,6 +11,7 @@ mod overlap;
 mod ray;
 mod segment;
 
+pub use area::Ink;
 pub use build::OutlineBuilder;
 pub use crossing::{Crossing, Span};
 pub use ray::Ray;

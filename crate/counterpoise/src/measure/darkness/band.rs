@@ -51,9 +51,4 @@ impl Band {
     pub(super) fn holds(self, bounds: Rect) -> bool {
         bounds.y0 >= self.from && bounds.y1 <= self.to
     }
-
-    /// The height in the band nearest to one that may lie outside.
-    pub(super) fn nearest(self, y: f64) -> f64 {
-        y.clamp(self.from, self.to)
-    }
 }

@@ -6,7 +6,7 @@
 //! the advance width by the [`Band`] between baseline and x-height, or cap
 //! height for capitals and figures. Areas are exact (Green's theorem on the
 //! curves, cut at the band's edges) where contours do not overlap; where they
-//! do, they are summed as [`Outline::ink_area`] says. That darkness is ink over
+//! do, they are summed as [`Ink`] says. That darkness is ink over
 //! body is a model of ours; no published figure says how even is even.
 //!
 //! # Of a line
@@ -16,7 +16,6 @@
 
 mod band;
 mod blur;
-mod clip;
 mod coverage;
 mod eye;
 mod grid;
@@ -30,7 +29,7 @@ pub use eye::Eye;
 pub use shade::{STANDS_OUT, Shade};
 pub use sight::{LineLetter, Sight, look};
 
-use crate::outline::Outline;
+use crate::outline::{Ink, Outline};
 use kurbo::{PathSeg, Point, Rect};
 
 /// Coordinates beyond this, font units, are no letter's: units per em end at
@@ -66,21 +65,20 @@ pub struct Darkness {
     pub of_body: Option<f64>,
 }
 
-/// The darkness of a letter. `ink_area` is the outline's own
-/// ([`Outline::ink_area`]), which whoever measures a letter has taken already.
-pub fn darkness(outline: &Outline, ink_area: f64, advance: f64, band: Option<Band>) -> Darkness {
-    let Some(bounds) = sound_bounds(outline) else {
+/// The darkness of a letter, from its ink.
+pub fn darkness(ink: &Ink<'_>, advance: f64, band: Option<Band>) -> Darkness {
+    let Some(bounds) = sound_bounds(ink.outline()) else {
         return Darkness::default();
     };
     let share = |ink: f64, width: f64, height: f64| {
         (is_size(width) && is_size(height)).then(|| ink / (width * height))
     };
     let band_ink = band.map(|band| match band.holds(bounds) {
-        true => ink_area,
-        false => clip::clipped(outline, band).ink_area(),
+        true => ink.area(),
+        false => ink.between(band.from(), band.to()),
     });
     Darkness {
-        of_box: share(ink_area, bounds.width(), bounds.height()),
+        of_box: share(ink.area(), bounds.width(), bounds.height()),
         band_ink,
         of_body: band.and_then(|b| share(band_ink?, advance, b.height())),
     }

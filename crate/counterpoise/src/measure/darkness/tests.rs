@@ -3,7 +3,7 @@
 use super::grid::{Grid, MOST_PIXELS};
 use super::sight::look_with;
 use super::*;
-use crate::outline::{Ray, Span};
+use crate::outline::{Ink, Ray, Span};
 use kurbo::{BezPath, Circle, Shape};
 
 fn outline(path: &BezPath) -> Outline {
@@ -24,9 +24,7 @@ fn band(from: f64, to: f64) -> Band {
 
 fn band_ink(path: &BezPath, band: Band) -> f64 {
     let o = outline(path);
-    darkness(&o, o.ink_area(), 500.0, Some(band))
-        .band_ink
-        .unwrap()
+    darkness(&Ink::of(&o), 500.0, Some(band)).band_ink.unwrap()
 }
 
 /// An S of sorts, whose edges cross a level line up to three times.
@@ -43,7 +41,7 @@ fn snake() -> BezPath {
 #[test]
 fn a_stem_fills_its_box_and_part_of_its_body() {
     let o = outline(&Rect::new(55.0, -100.0, 145.0, 800.0).to_path(0.1));
-    let d = darkness(&o, o.ink_area(), 200.0, Some(band(0.0, 500.0)));
+    let d = darkness(&Ink::of(&o), 200.0, Some(band(0.0, 500.0)));
     assert_eq!(d.of_box, Some(1.0));
     assert_eq!(d.band_ink, Some(45_000.0));
     assert_eq!(d.of_body, Some(0.45));
@@ -127,23 +125,23 @@ fn a_band_that_only_touches_the_ink_holds_none() {
 fn what_cannot_be_is_absent() {
     let b = Some(band(0.0, 500.0));
     assert_eq!(
-        darkness(&Outline::default(), 0.0, 500.0, b),
+        darkness(&Ink::of(&Outline::default()), 500.0, b),
         Darkness::default()
     );
     let stem = outline(&Rect::new(0.0, 0.0, 90.0, 700.0).to_path(0.1));
-    let of = |advance| darkness(&stem, stem.ink_area(), advance, b).of_body;
+    let of = |advance| darkness(&Ink::of(&stem), advance, b).of_body;
     for advance in [0.0, 1e-300, -20.0, f64::NAN, f64::INFINITY] {
         assert_eq!(of(advance), None, "{advance}");
     }
     for odd in [f64::NAN, f64::INFINITY, 1e300] {
         let o = outline(&polygon(&[(0.0, 0.0), (odd, 10.0), (100.0, odd)]));
-        assert_eq!(darkness(&o, o.ink_area(), 500.0, b), Darkness::default());
+        assert_eq!(darkness(&Ink::of(&o), 500.0, b), Darkness::default());
     }
     assert_eq!(Band::new(500.0, 0.0), None);
     assert_eq!(Band::new(f64::NAN, 0.0), None);
     assert_eq!(Band::new(-1e308, 1e308), None);
     let flat = outline(&polygon(&[(0.0, 0.0), (100.0, 0.0), (50.0, 0.0)]));
-    assert_eq!(darkness(&flat, 0.0, 500.0, b).of_box, None);
+    assert_eq!(darkness(&Ink::of(&flat), 500.0, b).of_box, None);
 }
 
 /// An arch of two stems and a bar, 500 high; with a stem of 90, a text face's n.
