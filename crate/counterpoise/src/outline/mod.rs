@@ -5,6 +5,7 @@
 //! and CFF chapters), so that overlapping contours count as one piece of ink.
 
 mod area;
+mod behind;
 mod build;
 mod crossing;
 mod overlap;
@@ -12,6 +13,7 @@ mod ray;
 mod segment;
 
 pub use area::Ink;
+pub(crate) use behind::Behind;
 pub use build::OutlineBuilder;
 pub use crossing::{Crossing, Span};
 pub use ray::Ray;

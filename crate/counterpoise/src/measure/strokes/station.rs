@@ -1,6 +1,6 @@
 //! Stations along the outline, and the thickness of the ink behind each.
 
-use crate::outline::{Crossing, Outline, Ray, Span};
+use crate::outline::{Behind, Crossing, Outline, Ray, Span};
 use kurbo::{Point, Vec2};
 
 /// Stations are about this share of the em apart: a quarter of a common counter,
@@ -73,6 +73,7 @@ pub(super) struct Walk {
 /// Sends rays through one outline, keeping its working memory between them.
 pub(super) struct Caster<'a> {
     outline: &'a Outline,
+    behind: Behind,
     crossings: Vec<Crossing>,
     spans: Vec<Span>,
 }
@@ -81,6 +82,7 @@ impl<'a> Caster<'a> {
     pub(super) fn new(outline: &'a Outline) -> Self {
         Self {
             outline,
+            behind: Behind::default(),
             crossings: Vec::new(),
             spans: Vec::new(),
         }
@@ -128,23 +130,8 @@ impl<'a> Caster<'a> {
 
     /// The other end of the ink that begins at `from`, square to `along`.
     fn far_edge(&mut self, from: Point, along: Vec2) -> Option<Edge> {
-        /// `from` lies on the outline but for rounding.
-        const AT_EDGE: f64 = 1e-3;
         let ray = Ray::new(from, Vec2::new(-along.y, along.x))?;
-        self.outline
-            .spans(&ray, &mut self.crossings, &mut self.spans);
-        // Inside another contour's ink this is no edge, and no span ends here.
-        let far = self.spans.iter().find_map(|s| {
-            if s.length() <= AT_EDGE {
-                None
-            } else if s.from.s.abs() < AT_EDGE {
-                Some(s.to)
-            } else if s.to.s.abs() < AT_EDGE {
-                Some(s.from)
-            } else {
-                None
-            }
-        })?;
+        let far = self.behind.far_edge(self.outline, &ray)?;
         Some(Edge {
             point: ray.at(far.s),
             segment: far.segment,
