@@ -7,7 +7,7 @@
 //! is not as simple as that is left to [`Outline::spans`], which sees the whole
 //! line; the answer is the same.
 
-use super::crossing::{cross, net_turn, reached};
+use super::crossing::{cross, net_turn};
 use super::{Crossing, Outline, Ray, Span};
 
 /// How far from the outline, font units, rounding may have put a place that
@@ -55,7 +55,8 @@ impl Behind {
         before.clear();
         after.clear();
         let mut winding = 0;
-        reached(outline.segments(), ray, |segment, index, from, to| {
+        outline.boxes.met_by(ray, |index, from, to| {
+            let segment = &outline.segments[index];
             if to < -AT_EDGE {
                 winding += net_turn(segment, ray);
                 before.push(Away { least: -to, index });

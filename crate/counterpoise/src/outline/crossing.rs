@@ -44,8 +44,8 @@ impl Outline {
     /// caller with many lines keeps it between calls.
     pub fn crossings(&self, ray: &Ray, into: &mut Vec<Crossing>) {
         into.clear();
-        reached(&self.segments, ray, |segment, index, _, _| {
-            cross(segment, index, ray, into);
+        self.boxes.met_by(ray, |index, _, _| {
+            cross(&self.segments[index], index, ray, into);
         });
         into.sort_unstable_by(|a, b| a.s.total_cmp(&b.s));
     }
@@ -70,48 +70,6 @@ impl Outline {
                     Some(last) if last.to.s >= from.s => last.to = *c,
                     _ => into.push(Span { from, to: *c }),
                 }
-            }
-        }
-    }
-}
-
-/// Tells of each segment whose box the line meets, with its index, and between
-/// which distances along the line the box lies.
-#[inline]
-pub(super) fn reached(
-    segments: &[Segment],
-    ray: &Ray,
-    mut met: impl FnMut(&Segment, usize, f64, f64),
-) {
-    /// Rounding in the box must not lose a crossing at its very edge.
-    const SLACK: f64 = 1e-6;
-    let (o, d) = (ray.origin(), ray.direction());
-    // Most lines are level or upright, and then the box itself answers.
-    if d.y == 0.0 {
-        for (index, segment) in segments.iter().enumerate() {
-            let b = segment.bounds();
-            if o.y >= b.y0 - SLACK && o.y <= b.y1 + SLACK {
-                let (p, q) = ((b.x0 - o.x) * d.x, (b.x1 - o.x) * d.x);
-                met(segment, index, p.min(q), p.max(q));
-            }
-        }
-    } else if d.x == 0.0 {
-        for (index, segment) in segments.iter().enumerate() {
-            let b = segment.bounds();
-            if o.x >= b.x0 - SLACK && o.x <= b.x1 + SLACK {
-                let (p, q) = ((b.y0 - o.y) * d.y, (b.y1 - o.y) * d.y);
-                met(segment, index, p.min(q), p.max(q));
-            }
-        }
-    } else {
-        let (dx, dy) = (d.x.abs(), d.y.abs());
-        for (index, segment) in segments.iter().enumerate() {
-            let b = segment.bounds();
-            let (cx, cy) = (0.5 * (b.x0 + b.x1) - o.x, 0.5 * (b.y0 + b.y1) - o.y);
-            let (w, h) = (0.5 * (b.x1 - b.x0), 0.5 * (b.y1 - b.y0));
-            if (d.x * cy - d.y * cx).abs() <= h * dx + w * dy + SLACK {
-                let (middle, reach) = (d.x * cx + d.y * cy, w * dx + h * dy);
-                met(segment, index, middle - reach, middle + reach);
             }
         }
     }

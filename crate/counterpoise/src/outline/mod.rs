@@ -6,6 +6,7 @@
 
 mod area;
 mod behind;
+mod boxes;
 mod build;
 mod crossing;
 mod overlap;
@@ -19,6 +20,7 @@ pub use crossing::{Crossing, Span};
 pub use ray::Ray;
 pub use segment::Segment;
 
+use boxes::Boxes;
 use kurbo::{Affine, BezPath, ParamCurve, PathSeg, Rect, Shape};
 use std::ops::Range;
 
@@ -29,6 +31,7 @@ pub struct Outline {
     /// Where each contour's segments stand in `segments`.
     contours: Vec<Range<usize>>,
     bounds: Option<Rect>,
+    boxes: Boxes,
 }
 
 impl Outline {
@@ -54,6 +57,7 @@ impl Outline {
             .map(Segment::bounds)
             .reduce(|a, b| a.union(b));
         Self {
+            boxes: Boxes::of(&segments),
             segments,
             contours,
             bounds,
