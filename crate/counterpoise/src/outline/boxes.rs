@@ -3,8 +3,11 @@
 //! by hundreds of rays.
 
 use super::{Ray, Segment};
+use kurbo::Rect;
 
-/// Boxes in a block: what two or four lanes of a processor's arithmetic divide.
+/// Boxes in a block: neighbours on a contour lie near each other, so that a line
+/// misses most blocks whole, and what two or four lanes of a processor's
+/// arithmetic divide.
 const LANES: usize = 4;
 
 /// Rounding in the box must not lose a crossing at its very edge.
@@ -23,6 +26,8 @@ struct Block {
     y: [f64; LANES],
     half_width: [f64; LANES],
     half_height: [f64; LANES],
+    /// The box of them all.
+    whole: Rect,
 }
 
 impl Block {
@@ -32,6 +37,7 @@ impl Block {
         y: [0.0; LANES],
         half_width: [f64::NEG_INFINITY; LANES],
         half_height: [f64::NEG_INFINITY; LANES],
+        whole: Rect::ZERO,
     };
 
     fn of(segments: &[Segment]) -> Self {
@@ -43,6 +49,8 @@ impl Block {
             block.half_width[i] = 0.5 * (b.x1 - b.x0);
             block.half_height[i] = 0.5 * (b.y1 - b.y0);
         }
+        let boxes = segments.iter().map(Segment::bounds);
+        block.whole = boxes.reduce(|a, b| a.union(b)).unwrap_or_default();
         block
     }
 }
@@ -61,6 +69,11 @@ impl Boxes {
         let (o, d) = (ray.origin(), ray.direction());
         let (dx, dy) = (d.x.abs(), d.y.abs());
         for (number, b) in self.blocks.iter().enumerate() {
+            let (w, h) = (0.5 * b.whole.width(), 0.5 * b.whole.height());
+            let aside = d.x * (b.whole.y0 + h - o.y) - d.y * (b.whole.x0 + w - o.x);
+            if aside.abs() > h * dx + w * dy + SLACK {
+                continue;
+            }
             let mut hits = 0_u32;
             for i in 0..LANES {
                 let aside = d.x * (b.y[i] - o.y) - d.y * (b.x[i] - o.x);

@@ -77,9 +77,8 @@ impl Outline {
 
 /// What a segment does to the winding number from end to end.
 pub(super) fn net_turn(segment: &Segment, ray: &Ray) -> i32 {
-    let seg = segment.path_seg();
     let left = |p| ray.aside(p) >= 0.0;
-    i32::from(left(seg.start())) - i32::from(left(seg.end()))
+    i32::from(left(segment.start())) - i32::from(left(segment.end()))
 }
 
 /// Adds the crossings of one segment.

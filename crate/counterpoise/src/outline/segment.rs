@@ -33,6 +33,16 @@ impl Segment {
         matches!(self.seg, PathSeg::Line(_))
     }
 
+    /// Where it begins.
+    pub fn start(&self) -> Point {
+        self.seg.start()
+    }
+
+    /// Where it ends.
+    pub fn end(&self) -> Point {
+        self.seg.end()
+    }
+
     /// The point at parameter `t` in [0, 1].
     pub fn at(&self, t: f64) -> Point {
         self.seg.eval(t)

@@ -28,6 +28,10 @@ const LEAST_PIECE: f64 = 0.4;
 /// Stations thicker than this, in medians of the piece, flare into a serif.
 const FLARED: f64 = 1.05;
 
+/// A station reads along a piece if their directions are nearer than this
+/// (cosine of 26 degrees).
+const ALONG: f64 = 0.9;
+
 /// A straight or curved stretch of a stroke.
 #[derive(Debug, Clone)]
 pub(super) struct Piece {
@@ -133,7 +137,7 @@ fn reach(s: &Station, outline: &Outline, sign: f64) -> f64 {
     let ahead = |segment: usize| {
         let seg = &outline.segments()[segment];
         let c = s.centre();
-        [seg.at(0.0), seg.at(1.0)]
+        [seg.start(), seg.end()]
             .into_iter()
             .map(|p| sign * s.along.dot(p - c))
             .fold(0.0, f64::max)
@@ -159,11 +163,20 @@ pub(super) fn pieces(runs: Vec<Run>, outline: &Outline, units_per_em: f64) -> Ve
             .total_cmp(&(a.length / a.thickness.max(1e-9).sqrt()))
     });
     let mut kept: Vec<Piece> = Vec::new();
+    let keep = |piece: Piece, kept: &mut Vec<Piece>| {
+        if piece.length >= LEAST_PIECE * piece.thickness && !is_junction(&piece, kept) {
+            kept.push(piece);
+        }
+    };
     for piece in found {
-        for rest in uncovered(&piece, &kept, outline) {
-            if rest.length >= LEAST_PIECE * rest.thickness && !is_junction(&rest, &kept) {
-                kept.push(rest);
+        let covered = |s| kept.iter().any(|k| covers(k, s));
+        let covered: Vec<bool> = piece.stations.iter().map(covered).collect();
+        if covered.contains(&true) {
+            for rest in uncovered(&piece, &covered, outline) {
+                keep(rest, &mut kept);
             }
+        } else {
+            keep(piece, &mut kept);
         }
     }
     kept
@@ -176,6 +189,15 @@ fn cut(run: Run, outline: &Outline, units_per_em: f64, into: &mut Vec<Piece>) {
         into.extend(Piece::new(run, false, outline));
         return;
     };
+    if (from, to) == (0, n) && !run.closed {
+        let whole = Run {
+            free: (false, false),
+            lead: (0.0, 0.0),
+            ..run
+        };
+        into.extend(Piece::new(whole, true, outline));
+        return;
+    }
     let s = |i: usize| &run.stations[i % n];
     // The way over a cut is the curved neighbour's.
     let (way_in, way_out) = (way(s(from + n - 1), s(from)), way(s(to - 1), s(to)));
@@ -282,16 +304,8 @@ fn is_straight(stations: &[Station], units_per_em: f64) -> bool {
     })
 }
 
-/// The parts of a piece that no kept piece covers.
-fn uncovered(piece: &Piece, kept: &[Piece], outline: &Outline) -> Vec<Piece> {
-    let covered: Vec<bool> = piece
-        .stations
-        .iter()
-        .map(|s| kept.iter().any(|k| covers(k, s)))
-        .collect();
-    if covered.iter().all(|c| !c) {
-        return vec![piece.clone()];
-    }
+/// The parts of a piece whose stations no kept piece covers.
+fn uncovered(piece: &Piece, covered: &[bool], outline: &Outline) -> Vec<Piece> {
     let mut rest = Vec::new();
     let n = piece.stations.len();
     let mut from = 0;
@@ -318,45 +332,44 @@ fn covers(kept: &Piece, s: &Station) -> bool {
     let c = s.centre();
     let slack = 0.3 * s.thickness.min(kept.thickness);
     let alike = |a: f64, b: f64| a < 1.45 * b && b < 1.45 * a;
-    let on = |a: Point, b: Point, along: Vec2, thickness: f64| {
-        alike(s.thickness, thickness)
-            && s.along.dot(along).abs() > 0.9
-            && near_segment(c, a, b) <= slack
-    };
+    let on = |a: Point, b: Point| near_segment(c, a, b) <= slack;
     if kept.straight {
-        return on(kept.ends.0, kept.ends.1, kept.direction, kept.thickness);
+        return alike(s.thickness, kept.thickness)
+            && s.along.dot(kept.direction).abs() > ALONG
+            && on(kept.ends.0, kept.ends.1);
     }
     let wrap = kept
         .closed
         .then(|| (kept.stations.last(), kept.stations.first()));
-    let pairs = kept
+    let mut pairs = kept
         .stations
         .windows(2)
         .map(|w| (&w[0], &w[1]))
         .chain(wrap.and_then(|(a, b)| Some((a?, b?))));
-    for (a, b) in pairs {
-        let along = unit(a.along + b.along).unwrap_or(a.along);
-        if on(
-            a.centre(),
-            b.centre(),
-            along,
-            0.5 * (a.thickness + b.thickness),
-        ) {
-            return true;
-        }
-    }
-    false
+    // What is quickly told is asked first: this is where pieces are compared by
+    // the thousand.
+    pairs.any(|(a, b)| {
+        alike(s.thickness, 0.5 * (a.thickness + b.thickness))
+            && on(a.centre(), b.centre())
+            && unit(a.along + b.along)
+                .unwrap_or(a.along)
+                .dot(s.along)
+                .abs()
+                > ALONG
+    })
 }
 
 /// Distance of a point from a segment of line.
 fn near_segment(p: Point, a: Point, b: Point) -> f64 {
-    let ab = b - a;
-    let t = if ab.hypot2() > 0.0 {
-        ((p - a).dot(ab) / ab.hypot2()).clamp(0.0, 1.0)
+    let (ab, ap) = (b - a, p - a);
+    let (dot, square) = (ap.dot(ab), ab.hypot2());
+    if dot <= 0.0 {
+        ap.hypot()
+    } else if dot >= square {
+        (p - b).hypot()
     } else {
-        0.0
-    };
-    (p - (a + t * ab)).hypot()
+        ap.cross(ab).abs() / square.sqrt()
+    }
 }
 
 /// Whether a piece lies between the outer edges of two strokes that meet, as

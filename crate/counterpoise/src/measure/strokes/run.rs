@@ -56,21 +56,24 @@ fn without_spikes(run: Run) -> Run {
         };
         before.max(after)
     };
-    let stations = (0..n)
-        .filter(|&i| s[i].thickness <= SPIKE * beside(i))
-        .map(|i| s[i])
-        .collect();
+    let is_spike = |i: usize| s[i].thickness > SPIKE * beside(i);
+    if !(0..n).any(is_spike) {
+        return run;
+    }
+    let stations = (0..n).filter(|&i| !is_spike(i)).map(|i| s[i]).collect();
     Run { stations, ..run }
 }
 
 fn of_walk(stations: &[Option<Station>]) -> Vec<Run> {
     let n = stations.len();
-    let follows = |i: usize| match (&stations[i], &stations[(i + 1) % n]) {
-        (Some(a), Some(b)) => n > 1 && follow(a, b),
-        _ => false,
-    };
+    let follows: Vec<bool> = (0..n)
+        .map(|i| match (&stations[i], &stations[(i + 1) % n]) {
+            (Some(a), Some(b)) => n > 1 && follow(a, b),
+            _ => false,
+        })
+        .collect();
     // Begin after a break, so that no run is cut by the walk's own start.
-    let Some(first) = (0..n).find(|&i| !follows((i + n - 1) % n)) else {
+    let Some(first) = (0..n).find(|&i| !follows[(i + n - 1) % n]) else {
         return if n == 0 {
             Vec::new()
         } else {
@@ -83,20 +86,21 @@ fn of_walk(stations: &[Option<Station>]) -> Vec<Run> {
         };
     };
     let mut runs = Vec::new();
-    let mut current = Vec::new();
-    for k in 0..n {
-        let i = (first + k) % n;
-        if let Some(s) = stations[i] {
-            current.push(s);
-        }
-        if !follows(i) && !current.is_empty() {
+    let mut from = 0;
+    while from < n {
+        let to = (from..n).find(|k| !follows[(first + k) % n]);
+        let past = to.map_or(n, |k| k + 1);
+        let run = (from..past).map(|k| stations[(first + k) % n]);
+        // What follows on is there, so only a place without a stroke gives nothing.
+        if let Some(stations) = run.collect::<Option<Vec<Station>>>() {
             runs.push(Run {
-                stations: std::mem::take(&mut current),
+                stations,
                 closed: false,
                 free: (true, true),
                 lead: (0.0, 0.0),
             });
         }
+        from = past;
     }
     runs
 }

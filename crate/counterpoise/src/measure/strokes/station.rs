@@ -1,7 +1,8 @@
 //! Stations along the outline, and the thickness of the ink behind each.
 
-use crate::outline::{Behind, Crossing, Outline, Ray, Span};
+use crate::outline::{Behind, Crossing, Outline, Ray, Segment, Span};
 use kurbo::{Point, Vec2};
+use std::ops::Range;
 
 /// Stations are about this share of the em apart: a quarter of a common counter,
 /// so that no stroke's end is missed, yet few enough to be quick.
@@ -174,13 +175,13 @@ pub(super) fn unit(v: Vec2) -> Option<Vec2> {
 /// Walks every contour.
 pub(super) fn stations(caster: &mut Caster<'_>, units_per_em: f64) -> Vec<Walk> {
     let outline = caster.outline();
-    let perimeter: f64 = outline.segments().iter().map(|s| s.length()).sum();
-    let step = (STEP * units_per_em).max(perimeter / MOST);
+    let lengths: Vec<f64> = outline.segments().iter().map(Segment::length).collect();
+    let step = (STEP * units_per_em).max(lengths.iter().sum::<f64>() / MOST);
     outline
         .contours()
         .iter()
         .map(|contour| {
-            let places = places(outline, contour.clone(), step);
+            let places = places(outline, contour.clone(), &lengths, step);
             Walk {
                 stations: places
                     .into_iter()
@@ -199,7 +200,13 @@ pub(super) fn stations(caster: &mut Caster<'_>, units_per_em: f64) -> Vec<Walk> 
 /// smooth points between curves (a curve's extreme is there, in a well-drawn
 /// outline), and thinned out where segments are much shorter than a step. Each
 /// with its segment, its parameter there and the way to the next.
-fn places(outline: &Outline, contour: std::ops::Range<usize>, step: f64) -> Vec<(usize, f64, f64)> {
+/// `lengths` are all segments'.
+fn places(
+    outline: &Outline,
+    contour: Range<usize>,
+    lengths: &[f64],
+    step: f64,
+) -> Vec<(usize, f64, f64)> {
     let segments = &outline.segments()[contour.clone()];
     let mut places = Vec::new();
     let mut since = 0.0;
@@ -207,7 +214,7 @@ fn places(outline: &Outline, contour: std::ops::Range<usize>, step: f64) -> Vec<
     let mut heading = segments.last().map(|s| s.tangent(1.0));
     for (i, seg) in segments.iter().enumerate() {
         let index = contour.start + i;
-        let length = seg.length();
+        let length = lengths[index];
         if length < 0.5 * step {
             since += length;
             let towards = seg.tangent(0.5);
