@@ -2,7 +2,7 @@
 //! signed area is not the ink's.
 //!
 //! If any two segments cross, they do. If none do, contours lie inside or
-//! outside each other, and the winding numbers on a few level lines tell
+//! outside each other, and the winding numbers on a level line through each tell
 //! whether one inside another runs the same way. Crossings are looked for
 //! between chords of the curves, six to a curve: what that mistakes, two curves
 //! that graze each other, bears on no figure.
@@ -10,8 +10,9 @@
 use super::{Crossing, Outline, Ray, Segment};
 use kurbo::{Point, Rect};
 
-/// Level lines that read winding numbers.
-const PROBES: u32 = 13;
+/// The most level lines that read winding numbers: a letter has a few contours,
+/// hatching hundreds, of which some tell as much as all.
+const MOST_PROBES: usize = 64;
 
 /// Chords of a curve.
 const CHORDS: usize = 6;
@@ -27,12 +28,21 @@ impl Outline {
         self.crosses_itself() || self.winds_twice()
     }
 
+    /// Whether some contour lies inside another that runs the same way, or inside
+    /// none and against the rest. One level line through each contour tells:
+    /// where nothing crosses, the winding is the same all along a contour's edge.
     fn winds_twice(&self) -> bool {
-        let Some(b) = self.bounds() else { return false };
         let mut range = Range::default();
-        for i in 0..PROBES {
-            let share = (f64::from(i) + 0.5) / f64::from(PROBES);
-            range.probe(self, &Ray::level(b.y0 + share * b.height()));
+        let contours = self.contours();
+        let thin = contours.len().div_ceil(MOST_PROBES).max(1);
+        for contour in contours.iter().step_by(thin) {
+            let bounds = self.segments()[contour.clone()]
+                .iter()
+                .map(Segment::bounds)
+                .reduce(|a, b| a.union(b));
+            if let Some(b) = bounds {
+                range.probe(self, &Ray::level(b.center().y));
+            }
         }
         range.most - range.least > 1
     }
@@ -82,10 +92,10 @@ impl Outline {
 
 /// Whether chords of two segments cross.
 fn cross(a: &Segment, b: &Segment) -> bool {
-    let (p, q) = (chords(a), chords(b));
-    p.windows(2).any(|u| {
+    let (p, q) = (Chords::of(a), Chords::of(b));
+    p.pairs().any(|u| {
         let reach = Rect::from_points(u[0], u[1]);
-        meet(reach, b.bounds()) && q.windows(2).any(|v| lines_cross(u, v))
+        meet(reach, b.bounds()) && q.pairs().any(|v| lines_cross(u, v))
     })
 }
 
@@ -93,9 +103,31 @@ fn meet(a: Rect, b: Rect) -> bool {
     a.x0 <= b.x1 && b.x0 <= a.x1 && a.y0 <= b.y1 && b.y0 <= a.y1
 }
 
-fn chords(s: &Segment) -> Vec<Point> {
-    let n = if s.is_line() { 1 } else { CHORDS };
-    (0..=n).map(|i| s.at(i as f64 / n as f64)).collect()
+/// Points on a segment, to be joined by chords.
+struct Chords {
+    points: [Point; CHORDS + 1],
+    count: usize,
+}
+
+impl Chords {
+    fn of(s: &Segment) -> Self {
+        let mut points = [s.start(); CHORDS + 1];
+        if s.is_line() {
+            points[1] = s.end();
+            return Self { points, count: 2 };
+        }
+        for (i, p) in points.iter_mut().enumerate() {
+            *p = s.at(i as f64 / CHORDS as f64);
+        }
+        Self {
+            points,
+            count: CHORDS + 1,
+        }
+    }
+
+    fn pairs(&self) -> impl Iterator<Item = &[Point]> {
+        self.points[..self.count].windows(2)
+    }
 }
 
 /// Whether two lines cross: each has its ends on either side of the other,
