@@ -1,4 +1,4 @@
-//! Outlines read by skrifa, a reader that shares no code with ours.
+//! Outlines and names of glyphs read by skrifa, a reader that shares no code with ours.
 //!
 //! The two may start a contour at another point or leave out a line of no
 //! length, so what is compared is what no such choice changes: the box, the area,
@@ -37,8 +37,16 @@ fn every_glyph(face: &Face) -> Result<(), Failed> {
         OutlineFormat::TrueType => Size::new(f32::from(font.units_per_em())),
         _ => Size::unscaled(),
     };
+    let names = theirs.glyph_names();
     let mut figures = Comparison::default();
     for id in 0..font.glyph_count() {
+        let named = names.get(skrifa::GlyphId::new(id.into()));
+        // Where the file has no name, skrifa makes one.
+        let named = named.filter(|name| !name.is_synthesized());
+        let (ours, theirs) = (reader.glyph_name(GlyphId(id)), named.as_ref());
+        if ours != theirs.map(|name| name.as_str()) {
+            return Err(format!("{} glyph {id} is named {ours:?}, {named:?}", face.id).into());
+        }
         let ours = reader
             .outline(GlyphId(id))
             .map_err(|e| format!("{} glyph {id}: {e}", face.id))?

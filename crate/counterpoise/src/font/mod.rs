@@ -13,6 +13,7 @@ mod cff;
 mod container;
 mod error;
 mod glyf;
+mod glyph_names;
 mod licence;
 mod metrics;
 mod names;
@@ -26,7 +27,9 @@ pub use metrics::Declared;
 pub use names::Names;
 
 use crate::outline::Outline;
+use glyph_names::GlyphNames;
 use outlines::Outlines;
+use std::sync::OnceLock;
 use ttf_parser::Face;
 
 /// Index of a glyph in its font.
@@ -67,6 +70,8 @@ pub struct Font {
     names: Names,
     declared: Declared,
     embedding: Option<Embedding>,
+    /// Found when the first name is asked for.
+    glyph_names: OnceLock<GlyphNames>,
 }
 
 impl Font {
@@ -118,6 +123,7 @@ impl Font {
             names,
             declared,
             embedding,
+            glyph_names: OnceLock::new(),
             data,
         })
     }
@@ -129,6 +135,7 @@ impl Font {
             outlines: face.as_ref().and_then(Outlines::of),
             face,
             glyph_count: self.glyph_count,
+            glyph_names: &self.glyph_names,
         }
     }
 
@@ -185,6 +192,7 @@ pub struct Reader<'a> {
     face: Option<Face<'a>>,
     outlines: Option<Outlines<'a>>,
     glyph_count: u16,
+    glyph_names: &'a OnceLock<GlyphNames>,
 }
 
 impl Reader<'_> {
@@ -219,10 +227,9 @@ impl Reader<'_> {
 
     /// The glyph's name, if the font carries names.
     pub fn glyph_name(&self, glyph: GlyphId) -> Option<&str> {
-        self.face
-            .as_ref()?
-            .glyph_name(ttf_parser::GlyphId(glyph.0))
-            .filter(|n| !n.is_empty())
+        let face = self.face.as_ref()?;
+        let names = self.glyph_names.get_or_init(|| GlyphNames::read(face));
+        names.of(face, glyph.0).filter(|n| !n.is_empty())
     }
 
     /// Advance width in font units; 0 where the font gives none.
