@@ -10,7 +10,9 @@
 )]
 
 use counterpoise::font::{Font, GlyphId};
+use counterpoise::judge::Alphabet;
 use counterpoise::measure::{self, Context, QUANTITIES, Subject};
+use counterpoise::report::{Choice, Chosen, LetterReport};
 use counterpoise_checks::manifest::{self, Face};
 use counterpoise_checks::{fetch, forge};
 use freetype::Library;
@@ -30,8 +32,9 @@ type Result<T> = std::result::Result<T, Box<dyn Error + Send + Sync>>;
 const RUNS: usize = 9;
 const HANDFUL: u16 = 50;
 
-/// Runs of the refit of each glyph, which is slow.
+/// Runs where the refit is in it, which is slow.
 const REFIT_RUNS: usize = 3;
+const SURVEY_RUNS: usize = 5;
 
 /// Latin fonts of about a thousand glyphs.
 const LATIN: [&str; 2] = ["heros", "roboto-slab"];
@@ -103,6 +106,7 @@ fn beside_freetype(id: &str, bytes: &[u8], most: Option<f64>) -> Result<()> {
         most,
     );
     refit(id, &font, most.map(|_| MOST_REFIT_MS));
+    row(&format!("{id}: surveyed"), surveyed_us(&font), None, None);
     Ok(())
 }
 
@@ -125,6 +129,19 @@ fn measured_us(font: &Font) -> f64 {
             for quantity in QUANTITIES {
                 black_box((quantity.of)(&subject));
             }
+        }
+    })
+}
+
+/// All that is told of every glyph, its drawing too, as the document's text: what
+/// the page's worker does and the command line.
+fn surveyed_us(font: &Font) -> f64 {
+    let (reader, alphabet) = (font.reader(), Alphabet::of(font));
+    let items = Chosen::of(font, Choice::Every).items;
+    best_of(SURVEY_RUNS, font.glyph_count(), |glyph| {
+        if let Some(&item) = items.get(usize::from(glyph)) {
+            let report = LetterReport::read(&reader, &alphabet, item);
+            black_box(serde_json::to_string(&report).map_or(0, |text| text.len()));
         }
     })
 }
@@ -181,10 +198,14 @@ fn freetype_us(bytes: &[u8], glyphs: u16) -> Result<f64> {
 /// Microseconds a glyph: the best that every handful of glyphs took, added up.
 /// A whole font takes longer than the slice of time that a busy machine gives;
 /// a handful of glyphs often gets through undisturbed.
-fn best(glyphs: u16, mut work: impl FnMut(u16)) -> f64 {
+fn best(glyphs: u16, work: impl FnMut(u16)) -> f64 {
+    best_of(RUNS, glyphs, work)
+}
+
+fn best_of(runs: usize, glyphs: u16, mut work: impl FnMut(u16)) -> f64 {
     let starts = (0..glyphs).step_by(HANDFUL.into());
     let mut least = vec![f64::INFINITY; starts.len()];
-    for _ in 0..RUNS {
+    for _ in 0..runs {
         for (start, least) in starts.clone().zip(&mut least) {
             let started = Instant::now();
             for glyph in start..glyphs.min(start.saturating_add(HANDFUL)) {

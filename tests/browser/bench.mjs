@@ -2,9 +2,14 @@
  * Times the lab as a person would feel it, in real Chromium, and prints a row a
  * figure for `cargo lab-bench` (see crate/xtask/src/bench.rs for the form).
  */
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { brotliCompressSync, constants } from 'node:zlib'
 import { font } from './lib/fonts.mjs'
 import { house } from './lib/lab.mjs'
+import { core } from './lib/place.mjs'
 import { categories, frames } from './lib/trace.mjs'
+import { wholeFonts } from './lib/whole-font.mjs'
 
 const median = (values) => part(values, 0.5)
 
@@ -13,8 +18,16 @@ function part(values, share) {
   return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]
 }
 
-const row = (name, value, unit, most) =>
-  console.log(`bench ${JSON.stringify({ name, value, unit, ...(most === undefined ? {} : { most }) })}`)
+/** Bytes of a file as a host sends it. */
+function sent(bytes) {
+  const { BROTLI_PARAM_QUALITY, BROTLI_MAX_QUALITY, BROTLI_PARAM_SIZE_HINT } = constants
+  const params = { [BROTLI_PARAM_QUALITY]: BROTLI_MAX_QUALITY, [BROTLI_PARAM_SIZE_HINT]: bytes.length }
+  return brotliCompressSync(bytes, { params }).length
+}
+
+const print = (row) => console.log(`bench ${JSON.stringify(row)}`)
+
+const row = (name, value, unit, most) => print({ name, value, unit, ...(most === undefined ? {} : { most }) })
 
 const home = await house()
 
@@ -103,6 +116,8 @@ async function start() {
   row('address to the sample’s first picture: median of 5', median(times), 'ms')
 }
 
+for (const one of await wholeFonts(home.browser)) print(one)
+row('the module, as sent with brotli', sent(readFileSync(join(core, 'counterpoise_web_bg.wasm'))), 'bytes')
 await drag('sans', 'heros.otf', 'Heros')
 await drag('serif', 'ebgaramond.otf', 'EB Garamond')
 await opening('CFF', 'texgyrepagella-regular.otf')
