@@ -36,6 +36,18 @@ const states = {
   'with the table open': async (lab) => {
     await lab.page.getByText('Figures of every letter on the line').click()
   },
+  'with every layer': async (lab) => {
+    await lab.canvas.focus()
+    for (const key of ['n', '7', '8', 'k', 'f']) await lab.press(key)
+  },
+  'with the texture': async (lab) => {
+    await lab.canvas.focus()
+    await lab.press('Shift+B')
+  },
+  'while the font is measured': async (lab) => {
+    await lab.open({ name: 'ebgaramond.otf', bytes: font('ebgaramond.otf') }, 'EB Garamond')
+    await lab.page.getByRole('progressbar').waitFor()
+  },
   'with the keys shown': async (lab) => {
     await lab.page.getByRole('button', { name: 'Keys' }).click()
   },

@@ -44,7 +44,7 @@ test('asks for nothing after it has loaded, whatever is done', async () => {
   const place = await lab.placeOf(2)
   await lab.drag(place, { x: place.x + 90, y: place.y })
   await lab.canvas.focus()
-  for (const key of ['n', 'p', 'n', 'm', 'u', 'l', 'b', 'r', 'c', 'Shift+C', '2', '3', '+', '0', 'Control+z', 'Control+Shift+z']) {
+  for (const key of ['n', 'p', 'n', 'm', 'u', 'l', 'b', 'r', 'c', 'Shift+C', '2', '3', '7', '8', 'k', 'f', 'Shift+F', 'Shift+B', 'Shift+B', '+', '0', 'Control+z', 'Control+Shift+z']) {
     await lab.press(key)
   }
   await lab.page.getByText('Figures of every letter on the line').click()
@@ -52,6 +52,12 @@ test('asks for nothing after it has loaded, whatever is done', async () => {
   await lab.press('Escape')
   for (const theme of ['Dark', 'Light', 'As the system']) await lab.page.getByLabel(theme).check({ force: true })
   await lab.page.getByTitle('Licence and embedding rights').click()
+  await lab.press('Escape')
+  const [download] = await Promise.all([
+    lab.page.waitForEvent('download', { timeout: 120_000 }),
+    lab.page.getByRole('button', { name: 'Save measures' }).click(),
+  ])
+  assert.match(download.suggestedFilename(), /-measures\.json$/)
   await lab.page.waitForTimeout(500)
 
   // A font that came from the person's computer is shown from memory: blob and data addresses are no requests.

@@ -380,8 +380,12 @@ export class Session implements Desk {
 export const session = new Session()
 
 /** Vite finds the worker's file by these very words. */
-const makeHelper = (): Helper =>
-  new Worker(new URL('./worker/measure.worker.ts', import.meta.url), { type: 'module', name: 'measures' })
+function makeHelper(): Helper {
+  return new Worker(new URL('./worker/measure.worker.ts', import.meta.url), {
+    type: 'module',
+    name: 'measures',
+  })
+}
 
 /** The sample that comes with the page; nothing where it cannot be had. */
 async function fetchSample(): Promise<Source | null> {

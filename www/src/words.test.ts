@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import type { Deviation } from './generated/Deviation'
+import type { Drawing } from './generated/Drawing'
 import {
   codePoint,
   deviationWords,
+  drawingRows,
   extremityWords,
+  flawWords,
   isUsual,
   listed,
   rightsWords,
@@ -71,4 +74,40 @@ it('keeps the version and drops the tools', () => {
 it('writes code points', () => {
   expect(codePoint('R')).toBe('U+0052')
   expect(codePoint('𝒜')).toBe('U+1D49C')
+})
+
+describe('a drawing', () => {
+  const flaw = (at: number): Drawing['flaws'][number] => ({
+    kind: 'stub',
+    name: 'stub',
+    at: [at, 0],
+    size: 1,
+    contour: 0,
+    basis: 'practice',
+    sentence: `A stub 1 unit long, at ${at}, 0.`,
+  })
+  const drawing = (change: Partial<Drawing>): Drawing => ({
+    drawn: 42,
+    withinHalf: { points: 18, complete: true },
+    withinTwo: { points: 15, complete: false },
+    flaws: [],
+    flawsLeftOut: 0,
+    notLookedFor: [],
+    ...change,
+  })
+
+  it('has its points beside what a refit needs', () => {
+    expect(drawingRows(drawing({})).map(([, value]) => value)).toEqual(['42', '18', '15 at most'])
+  })
+
+  it('has its flaws told, the tail of a long list counted', () => {
+    expect(flawWords(drawing({}))).toEqual(['Nothing in the drawing asks for a look.'])
+    expect(flawWords(drawing({ flaws: [flaw(3)] }))).toEqual(['A stub 1 unit long, at 3, 0.'])
+    const many = flawWords(drawing({ flaws: [...Array(20).keys()].map(flaw), flawsLeftOut: 5 }))
+    expect(many.length).toBe(13)
+    expect(many.at(-1)).toBe('And 13 more places.')
+    expect(flawWords(drawing({ notLookedFor: ['overlap'] }))).toEqual([
+      'The outline is too large to look for overlaps and crossings in.',
+    ])
+  })
 })

@@ -1,7 +1,8 @@
 /** What the figures mean, in the trade's words. */
 
-import { figure, percent } from './figures'
+import { figure, many, percent } from './figures'
 import type { Deviation } from './generated/Deviation'
+import type { Drawing } from './generated/Drawing'
 import type { Embedding } from './generated/Embedding'
 import type { Extremity } from './generated/Extremity'
 import type { Form } from './generated/Form'
@@ -72,6 +73,32 @@ export function extremityWords(end: Extremity | null): string {
   if (end.overshoot == null) return at
   if (Math.abs(end.overshoot) < 0.05) return `${at}, on its guide`
   return `${at}, ${figure(Math.abs(end.overshoot))} ${end.overshoot > 0 ? 'past' : 'short of'} its guide`
+}
+
+/** Points drawn beside points needed. */
+export function drawingRows(drawing: Drawing): [name: string, value: string][] {
+  const need = ({ points, complete }: Drawing['withinHalf']) => (complete ? `${points}` : `${points} at most`)
+  return [
+    ['Drawn, on and off the curve', `${drawing.drawn}`],
+    ['Needed within half a unit', need(drawing.withinHalf)],
+    ['Needed within two units', need(drawing.withinTwo)],
+  ]
+}
+
+/** More would not be read as a list; the stage shows each at its place. */
+const MOST_FLAWS = 12
+
+/** The flaws of a drawing, a sentence each; the tail of a long list is counted. */
+export function flawWords(drawing: Drawing): string[] {
+  const { flaws, flawsLeftOut, notLookedFor } = drawing
+  if (flaws.length === 0 && notLookedFor.length === 0) return ['Nothing in the drawing asks for a look.']
+  const words = flaws.slice(0, MOST_FLAWS).map((flaw) => flaw.sentence)
+  const more = flaws.length + flawsLeftOut - words.length
+  if (more > 0) words.push(`And ${many(more, 'more place', 'more places')}.`)
+  if (notLookedFor.length > 0) {
+    words.push('The outline is too large to look for overlaps and crossings in.')
+  }
+  return words
 }
 
 /** The embedding rights in a word or three; the sentence is the library's. */

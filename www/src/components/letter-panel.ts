@@ -7,7 +7,16 @@ import type { Measure } from '../generated/Measure'
 import { session } from '../session'
 import { panel } from '../styles/panel'
 import { base, heading } from '../styles/shared'
-import { codePoint, deviationWords, extremityWords, isUsual, measureName, strokeName } from '../words'
+import {
+  codePoint,
+  deviationWords,
+  drawingRows,
+  extremityWords,
+  flawWords,
+  isUsual,
+  measureName,
+  strokeName,
+} from '../words'
 import './command-button'
 import './deviation-bar'
 import './letter-tools'
@@ -117,6 +126,12 @@ export class LetterPanel extends LitElement {
         font-weight: 600;
       }
 
+      ul {
+        margin-block-start: var(--gap-2);
+        padding-inline-start: 1.1em;
+        font-size: var(--type-2);
+      }
+
       .trouble {
         color: var(--alert);
       }
@@ -188,7 +203,23 @@ export class LetterPanel extends LitElement {
           </tbody>
         </table>
       </section>
-      ${this.#strokes(report)}`
+      ${this.#strokes(report)} ${this.#drawing(report)}`
+  }
+
+  #drawing(report: LetterReport) {
+    const { drawing } = report
+    if (!drawing || drawing.drawn === 0) return nothing
+    return html`<section>
+      <h3>Drawing, in points</h3>
+      <table>
+        <tbody>
+          ${drawingRows(drawing).map(([name, value]) => html`<tr><th scope="row">${name}</th><td>${value}</td></tr>`)}
+        </tbody>
+      </table>
+      <ul class="flaws">
+        ${flawWords(drawing).map((sentence) => html`<li>${sentence}</li>`)}
+      </ul>
+    </section>`
   }
 
   #deviations(report: LetterReport) {

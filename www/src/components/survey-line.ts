@@ -91,7 +91,7 @@ export class SurveyLine extends LitElement {
               ? html`<command-button name="measure-all" look="label"></command-button>`
               : nothing
           }
-          <command-button name="save-measures" look="icon"></command-button>
+          <command-button name="save-measures" look=${survey.kind === 'done' ? 'both' : 'icon'}></command-button>
         </tool-row>
       </div>
       <p class="unseen" aria-live="polite">${survey.kind === 'measuring' || survey.kind === 'none' ? '' : words.line}</p>`

@@ -11,7 +11,7 @@ export type SurveyState =
   | { readonly kind: 'failed'; readonly sentence: string }
 
 export const NO_WORKER =
-  'The whole font cannot be measured: this browser would not start the lab’s helper. The stage works without it.'
+  'The browser would not start the lab’s helper: only the letters on the stage are measured.'
 export const CRASHED =
   'Measuring the whole font stumbled and was given up. The stage works on; to try again, measure it anew.'
 
