@@ -11,6 +11,7 @@ async function take(name, colorScheme, prepare) {
   const lab = await home.open({ colorScheme, viewport: { width: 1360, height: 850 } })
   await lab.ready()
   await prepare(lab)
+  await lab.page.waitForFunction(() => document.querySelector('lab-sheet').state.survey.kind === 'done')
   await lab.frame()
   const path = join(pictures, `${name}-${colorScheme}.png`)
   await lab.page.screenshot({ path })

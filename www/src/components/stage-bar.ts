@@ -24,9 +24,25 @@ export class StageBar extends LitElement {
       .bar {
         display: flex;
         flex-wrap: wrap;
-        align-items: center;
+        align-items: start;
         justify-content: space-between;
         gap: 0 var(--gap-4);
+      }
+
+      /* The switches wrap among themselves; what stands at their right stays there. */
+      @media (width >= 75rem) {
+        .bar {
+          flex-wrap: nowrap;
+        }
+
+        .layers {
+          flex: 1 1 0;
+          min-width: 0;
+        }
+
+        .bar > tool-row:not(.layers) {
+          flex: none;
+        }
       }
 
       .guides {
