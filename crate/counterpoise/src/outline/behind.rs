@@ -7,7 +7,7 @@
 //! is not as simple as that is left to [`Outline::spans`], which sees the whole
 //! line; the answer is the same.
 
-use super::crossing::{cross, net_turn};
+use super::crossing::{cross, cross_near, net_turn};
 use super::{Crossing, Outline, Ray, Span};
 
 /// How far from the outline, font units, rounding may have put a place that
@@ -34,8 +34,15 @@ pub(crate) struct Behind {
 impl Behind {
     /// The other end of the ink that begins at the ray's origin, whichever way
     /// along the ray it lies; `None` if no ink begins there.
-    pub(crate) fn far_edge(&mut self, outline: &Outline, ray: &Ray) -> Option<Crossing> {
-        match self.side(outline, ray) {
+    ///
+    /// The origin is the point `at` a segment, by index, and a parameter.
+    pub(crate) fn far_edge(
+        &mut self,
+        outline: &Outline,
+        ray: &Ray,
+        at: (usize, f64),
+    ) -> Option<Crossing> {
+        match self.side(outline, ray, at) {
             Some(way) => self.nearest_end(outline, ray, way),
             None => self.of_whole_line(outline, ray),
         }
@@ -44,7 +51,7 @@ impl Behind {
     /// Which way the ink lies: 1 along the ray, -1 against it; `None` where it is
     /// not ink on one side and white on the other. Leaves the crossings of the
     /// segments that lie near, and those that lie away on either side.
-    fn side(&mut self, outline: &Outline, ray: &Ray) -> Option<f64> {
+    fn side(&mut self, outline: &Outline, ray: &Ray, at: (usize, f64)) -> Option<f64> {
         let Self {
             crossings,
             before,
@@ -63,7 +70,8 @@ impl Behind {
             } else if from > AT_EDGE {
                 after.push(Away { least: from, index });
             } else {
-                cross(segment, index, ray, crossings);
+                let near = (index == at.0).then_some(at.1);
+                cross_near(segment, index, ray, near, crossings);
             }
         });
         let mut past = winding;

@@ -83,6 +83,18 @@ pub(super) fn net_turn(segment: &Segment, ray: &Ray) -> i32 {
 
 /// Adds the crossings of one segment.
 pub(super) fn cross(segment: &Segment, index: usize, ray: &Ray, into: &mut Vec<Crossing>) {
+    cross_near(segment, index, ray, None, into);
+}
+
+/// As [`cross`], where one crossing is thought to be at `near`: if it is, it need
+/// not be searched for.
+pub(super) fn cross_near(
+    segment: &Segment,
+    index: usize,
+    ray: &Ray,
+    near: Option<f64>,
+    into: &mut Vec<Crossing>,
+) {
     let mut add = |t: f64, p: Point, left_before: bool| {
         into.push(Crossing {
             s: ray.along(p),
@@ -106,7 +118,7 @@ pub(super) fn cross(segment: &Segment, index: usize, ray: &Ray, into: &mut Vec<C
             }
             let f = Quadratic::of_bernstein(d);
             let turn = f.turning_point();
-            pieces(&f, [turn, None], d[0], d[2], |t, left| {
+            pieces(&f, [turn, None], (d[0], d[2]), near, |t, left| {
                 add(t, q.eval(t), left);
             });
         }
@@ -128,7 +140,7 @@ pub(super) fn cross(segment: &Segment, index: usize, ray: &Ray, into: &mut Vec<C
             } else {
                 f.turning_points()
             };
-            pieces(&f, turns, d[0], d[3], |t, left| {
+            pieces(&f, turns, (d[0], d[3]), near, |t, left| {
                 add(t, c.eval(t), left);
             });
         }
@@ -238,8 +250,8 @@ impl Polynomial for Cubic {
 fn pieces<P: Polynomial>(
     f: &P,
     turns: [Option<f64>; 2],
-    first: f64,
-    last: f64,
+    (first, last): (f64, f64),
+    near: Option<f64>,
     mut found: impl FnMut(f64, bool),
 ) {
     let (mut t, mut v) = (0.0, first);
@@ -247,7 +259,7 @@ fn pieces<P: Polynomial>(
         let w = if next == 1.0 { last } else { f.value(next) };
         let left = v >= 0.0;
         if left != (w >= 0.0) {
-            found(root(f, (t, v), (next, w)), left);
+            found(root(f, (t, v), (next, w), near), left);
         }
         (t, v) = (next, w);
     }
@@ -255,12 +267,15 @@ fn pieces<P: Polynomial>(
 
 /// The root of a monotone piece: Newton's step, halving wherever it would leave
 /// the bracket.
-fn root<P: Polynomial>(f: &P, mut low: (f64, f64), mut high: (f64, f64)) -> f64 {
+fn root<P: Polynomial>(f: &P, mut low: (f64, f64), mut high: (f64, f64), near: Option<f64>) -> f64 {
     /// In font units: a crossing this near its true place is exact for us.
     const CLOSE: f64 = 1e-10;
     /// Halving alone needs 50 to exhaust the parameter; Newton needs about 4.
     const MOST_STEPS: u32 = 60;
-    let mut t = low.0 + (high.0 - low.0) * (low.1 / (low.1 - high.1)).clamp(0.0, 1.0);
+    let chord = || low.0 + (high.0 - low.0) * (low.1 / (low.1 - high.1)).clamp(0.0, 1.0);
+    let mut t = near
+        .filter(|&t| low.0 < t && t < high.0)
+        .unwrap_or_else(chord);
     for _ in 0..MOST_STEPS {
         let v = f.value(t);
         if v.abs() <= CLOSE {

@@ -35,17 +35,30 @@ impl Segment {
 
     /// Where it begins.
     pub fn start(&self) -> Point {
-        self.seg.start()
+        match self.seg {
+            PathSeg::Line(l) => l.p0,
+            PathSeg::Quad(q) => q.p0,
+            PathSeg::Cubic(c) => c.p0,
+        }
     }
 
     /// Where it ends.
     pub fn end(&self) -> Point {
-        self.seg.end()
+        match self.seg {
+            PathSeg::Line(l) => l.p1,
+            PathSeg::Quad(q) => q.p2,
+            PathSeg::Cubic(c) => c.p3,
+        }
     }
 
     /// The point at parameter `t` in [0, 1].
     pub fn at(&self, t: f64) -> Point {
-        self.seg.eval(t)
+        // Asked of each kind by itself, the answer is worked out on the spot.
+        match self.seg {
+            PathSeg::Line(l) => l.eval(t),
+            PathSeg::Quad(q) => q.eval(t),
+            PathSeg::Cubic(c) => c.eval(t),
+        }
     }
 
     /// The derivative at `t`; may be nought where handles coincide with points.
@@ -88,11 +101,11 @@ impl Segment {
         const CHORDS: u32 = 16;
         match self.seg {
             PathSeg::Line(l) => (l.p1 - l.p0).hypot(),
-            seg => {
-                let mut from = seg.start();
+            PathSeg::Quad(_) | PathSeg::Cubic(_) => {
+                let mut from = self.start();
                 (1..=CHORDS)
                     .map(|i| {
-                        let to = seg.eval(f64::from(i) / f64::from(CHORDS));
+                        let to = self.at(f64::from(i) / f64::from(CHORDS));
                         let d = (to - from).hypot();
                         from = to;
                         d

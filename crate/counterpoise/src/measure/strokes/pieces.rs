@@ -4,7 +4,7 @@ use super::run::Run;
 use super::station::{Station, unit};
 use crate::measure::median;
 use crate::outline::Outline;
-use kurbo::{Point, Vec2};
+use kurbo::{Point, Rect, Vec2};
 
 /// A middle line that stays this near its chord, as a share of the em or of
 /// the chord, is straight. Below the first no eye sees a bend; the second lets
@@ -27,6 +27,10 @@ const LEAST_PIECE: f64 = 0.4;
 
 /// Stations thicker than this, in medians of the piece, flare into a serif.
 const FLARED: f64 = 1.05;
+
+/// A station reads the ink of a piece if its centre lies this near the piece's
+/// middle line, in thicknesses of the thinner.
+const BESIDE: f64 = 0.3;
 
 /// A station reads along a piece if their directions are nearer than this
 /// (cosine of 26 degrees).
@@ -91,6 +95,16 @@ impl Piece {
         })
     }
 
+    /// The box outside of which no station's centre is on this piece.
+    fn extent(&self) -> Rect {
+        let ends = Rect::from_points(self.ends.0, self.ends.1);
+        let line = self.stations.iter().map(Station::centre);
+        // Rounding in the distance must not lose a station at the very edge.
+        let slack = BESIDE * self.thickness + 1e-6;
+        line.fold(ends, |extent, centre| extent.union_pt(centre))
+            .inflate(slack, slack)
+    }
+
     /// Joins another piece on behind the last station.
     pub(super) fn extend(&mut self, other: &Self) {
         let u = self.direction;
@@ -124,8 +138,12 @@ impl Piece {
 /// Way along the middle line from one station to the next, taken as an arc:
 /// its chord, longer by a 24th of the square of its turn.
 fn way(a: &Station, b: &Station) -> f64 {
+    let chord = (b.centre() - a.centre()).hypot();
+    if a.along == b.along {
+        return chord;
+    }
     let turn = a.along.cross(b.along).atan2(a.along.dot(b.along));
-    (b.centre() - a.centre()).hypot() * (1.0 + turn * turn / 24.0)
+    chord * (1.0 + turn * turn / 24.0)
 }
 
 /// How far the stroke goes on past a station between two straight edges,
@@ -163,20 +181,28 @@ pub(super) fn pieces(runs: Vec<Run>, outline: &Outline, units_per_em: f64) -> Ve
             .total_cmp(&(a.length / a.thickness.max(1e-9).sqrt()))
     });
     let mut kept: Vec<Piece> = Vec::new();
-    let keep = |piece: Piece, kept: &mut Vec<Piece>| {
+    let mut extents: Vec<Rect> = Vec::new();
+    let keep = |piece: Piece, kept: &mut Vec<Piece>, extents: &mut Vec<Rect>| {
         if piece.length >= LEAST_PIECE * piece.thickness && !is_junction(&piece, kept) {
+            extents.push(piece.extent());
             kept.push(piece);
         }
     };
     for piece in found {
-        let covered = |s| kept.iter().any(|k| covers(k, s));
+        // Most stations are not even near most pieces.
+        let covered = |s: &Station| {
+            let near = |extent: &Rect| extent.contains(s.centre());
+            kept.iter()
+                .zip(&extents)
+                .any(|(k, extent)| near(extent) && covers(k, s))
+        };
         let covered: Vec<bool> = piece.stations.iter().map(covered).collect();
         if covered.contains(&true) {
             for rest in uncovered(&piece, &covered, outline) {
-                keep(rest, &mut kept);
+                keep(rest, &mut kept, &mut extents);
             }
         } else {
-            keep(piece, &mut kept);
+            keep(piece, &mut kept, &mut extents);
         }
     }
     kept
@@ -330,7 +356,7 @@ fn uncovered(piece: &Piece, covered: &[bool], outline: &Outline) -> Vec<Piece> {
 /// Whether a station reads the same ink as a kept piece.
 fn covers(kept: &Piece, s: &Station) -> bool {
     let c = s.centre();
-    let slack = 0.3 * s.thickness.min(kept.thickness);
+    let slack = BESIDE * s.thickness.min(kept.thickness);
     let alike = |a: f64, b: f64| a < 1.45 * b && b < 1.45 * a;
     let on = |a: Point, b: Point| near_segment(c, a, b) <= slack;
     if kept.straight {

@@ -102,7 +102,7 @@ impl<'a> Caster<'a> {
         // The first ray is square to the near edge; each next one is square to
         // the bisector of both. Twice settles all but strong curves.
         for turn in 0..3 {
-            let far = self.far_edge(near.point, along)?;
+            let far = self.far_edge(&near, along)?;
             let far_seg = &self.outline.segments()[far.segment];
             let mut back = far_seg.tangent(far.t);
             if back.dot(walk) < 0.0 {
@@ -130,9 +130,11 @@ impl<'a> Caster<'a> {
     }
 
     /// The other end of the ink that begins at `from`, square to `along`.
-    fn far_edge(&mut self, from: Point, along: Vec2) -> Option<Edge> {
-        let ray = Ray::new(from, Vec2::new(-along.y, along.x))?;
-        let far = self.behind.far_edge(self.outline, &ray)?;
+    fn far_edge(&mut self, from: &Edge, along: Vec2) -> Option<Edge> {
+        let ray = Ray::new(from.point, Vec2::new(-along.y, along.x))?;
+        let far = self
+            .behind
+            .far_edge(self.outline, &ray, (from.segment, from.t))?;
         Some(Edge {
             point: ray.at(far.s),
             segment: far.segment,
