@@ -72,7 +72,7 @@ pub fn run(program: &str, arguments: &[&str], folder: &Path) -> Result<Vec<u8>, 
 pub fn unpack(package: &Package, folder: &Path) -> Result<(), ClientError> {
     match package.kind {
         Kind::Deb => unpack_deb(package, folder),
-        Kind::Npm => unpack_npm(package, folder),
+        Kind::Npm => unpack_npm(&format!("{}@{}", package.name, package.version), folder),
     }
 }
 
@@ -88,9 +88,13 @@ fn unpack_deb(package: &Package, folder: &Path) -> Result<(), ClientError> {
     run("dpkg-deb", &["-x", &archive, "."], folder).map(drop)
 }
 
-fn unpack_npm(package: &Package, folder: &Path) -> Result<(), ClientError> {
-    let wanted = format!("{}@{}", package.name, package.version);
-    run("npm", &["pack", "--silent", &wanted], folder)?;
+/// Downloads an npm package, `name@version`, and unpacks it into `folder`, which
+/// must be empty.
+///
+/// # Errors
+/// As [`unpack`].
+pub fn unpack_npm(wanted: &str, folder: &Path) -> Result<(), ClientError> {
+    run("npm", &["pack", "--silent", wanted], folder)?;
     let archive = only_file(folder, "tgz")?;
     run("tar", &["-xzf", &archive], folder).map(drop)
 }

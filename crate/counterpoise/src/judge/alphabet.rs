@@ -1,6 +1,7 @@
 //! A font's own letters, measured, to hold each against the others.
 
 use super::class::{end_alike, fellows, stands_between_guides};
+use super::traits::{Traits, traits};
 use super::{Deviation, Measure};
 use crate::font::{Font, GlyphId};
 use crate::measure::{self, Context, Letter, main_weight};
@@ -26,6 +27,8 @@ pub struct Member {
     pub letter: Letter,
     /// Thickness of its main stroke.
     pub weight: Option<f64>,
+    /// What it is judged by.
+    pub traits: Traits,
 }
 
 /// A font's basic letters, measured.
@@ -45,13 +48,16 @@ impl Alphabet {
             .chars()
             .filter_map(|character| {
                 let glyph = reader.glyph(character)?;
-                let letter = measure::letter(&reader, glyph, &context).ok()?;
+                let outline = reader.outline(glyph).ok()?;
+                let letter = measure::of_outline(&outline, reader.advance(glyph), &context);
+                let traits = traits(&outline, &letter, character, &context);
                 let weight = main_weight(&letter.strokes);
                 letter.bounds.is_some().then_some(Member {
                     character,
                     glyph,
                     letter,
                     weight,
+                    traits,
                 })
             })
             .collect();

@@ -6,8 +6,26 @@
 //! stand from each other.
 
 mod alphabet;
+mod cause;
 mod class;
 mod deviation;
+mod economy;
+mod finding;
+mod judgement;
+mod linear;
+mod rarity;
+mod relations;
+mod table;
+mod traits;
+mod weigh;
 
 pub use alphabet::{Alphabet, Member};
+pub use cause::Cause;
 pub use deviation::{Deviation, Measure};
+pub use finding::{Finding, Matter};
+pub use judgement::{Judgement, by_chance, rarest, signs};
+pub use rarity::{SHARES, rarity, tabled};
+pub use relations::{Expected, FREEDOM, Group, LETTERS, Relations, Row, Together, Variable};
+pub use table::{Table, read as read_table, write as write_table};
+pub use traits::{Trait, Traits, scale, traits};
+pub use weigh::{Kind, Sign, Standing, Weighed};

@@ -10,6 +10,7 @@ mod choice;
 mod document;
 mod drawing;
 mod figures;
+mod findings;
 mod finite;
 #[cfg(feature = "schema")]
 mod schema;
@@ -21,6 +22,7 @@ pub use document::{
 };
 pub use drawing::{Drawing, Flaw, FlawBasis, FlawKind, Need};
 pub use figures::{Figures, FontFigures, Summary};
+pub use findings::{Cause, FindingReport, JudgementReport};
 #[cfg(feature = "schema")]
 pub use schema::schema;
 

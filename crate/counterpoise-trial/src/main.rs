@@ -1,0 +1,80 @@
+//! `cargo lab-trial`: tries the judgement on faults planted in open families
+//! that it has never seen. `cargo lab-trial fit` fits the model anew first.
+//!
+//! | file | question it answers |
+//! |---|---|
+//! | `families` | which open families, and which bytes exactly? |
+//! | `corpus` | how do they get here, and what do they measure? |
+//! | `fault`, `warp`, `embolden` | what is done to a letter? |
+//! | `fit` | how do letters relate? |
+//! | `learn` | what does the model leave unsaid, and how does each cause show? |
+//! | `trial`, `plain` | how often is a fault found, and would a plain rule have? |
+//! | `report` | where is it written? |
+#![expect(
+    clippy::print_stderr,
+    reason = "a command-line tool speaks to a terminal"
+)]
+
+mod corpus;
+mod embolden;
+mod families;
+mod fault;
+mod fit;
+mod learn;
+mod plain;
+mod report;
+mod specimen;
+mod trial;
+mod warp;
+
+use anyhow::{Context, Result, bail};
+use counterpoise::judge::{Table, write_table};
+use families::{Part, lot};
+use std::fs;
+use std::path::Path;
+
+/// Factors of build, strokes and heights: with fewer, faults are found less
+/// well; with more, no better. Told on families of the fitted part, fitted
+/// without them.
+const FACTORS: [usize; 3] = [40, 45, 12];
+
+/// Rounds of fitting.
+const ROUNDS: usize = 15;
+
+/// What faults do to letters is learned on every so many families.
+const EVERY: u32 = 5;
+
+fn main() -> Result<()> {
+    let here = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    match arguments.iter().map(String::as_str).collect::<Vec<_>>()[..] {
+        [] => {}
+        ["fit"] => {
+            eprintln!("measuring the families to fit");
+            let faces = corpus::measure(Part::Fit, |f| lot(&f.name).is_multiple_of(EVERY))?;
+            eprintln!("fitting {} faces", faces.len());
+            let table = learn::learn(&faces.iter().collect::<Vec<_>>(), FACTORS, ROUNDS);
+            let file = here.join("../counterpoise/src/judge/table/learned.bin");
+            fs::write(&file, write_table(&table))?;
+            eprintln!(
+                "wrote the table: {} bytes; build again to try it",
+                fs::metadata(file)?.len()
+            );
+            return Ok(());
+        }
+        _ => bail!("cargo lab-trial takes no argument, or `fit`"),
+    }
+    let table = Table::shipped().context("the build carries no table")?;
+    eprintln!("measuring the families for trial, faults planted");
+    let faces = corpus::measure(Part::Trial, |_| true)?;
+    eprintln!("trying {} faces", faces.len());
+    let trial = trial::run(&table, &faces);
+    report::write(&trial, here)?;
+    for o in &trial.faults {
+        eprintln!(
+            "{:30} {:>5.2}  AUC {:.3}  recall {:.3}  first three {:.3}  plain {:.3}",
+            o.fault, o.size, o.auc, o.recall, o.top3, o.plain_auc
+        );
+    }
+    Ok(())
+}

@@ -1,0 +1,207 @@
+//! The letters of an alphabet that stand out, the most noticeable first.
+
+use super::alphabet::{Alphabet, Member};
+use super::cause::Cause;
+use super::economy;
+use super::finding::{Finding, Matter};
+use super::rarity::rarity;
+use super::relations::LETTERS;
+use super::table::Table;
+use super::traits::{Trait, scale};
+use super::weigh::{Kind, Sign, Standing, Weighed};
+use crate::font::Font;
+use crate::measure::{Context, End, sides};
+
+/// A letter may have so many things the matter with it; the rest is noise.
+const MOST_CAUSES: usize = 3;
+
+/// A font that keeps this many kinds of figure more loosely than `FAR` times
+/// what fonts at large do is like none that was fitted.
+const FAR: f64 = 4.0;
+const FAR_KINDS: usize = 2;
+
+/// The letters that stand out in a font.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Judgement {
+    /// Every finding, rarest first, whatever the strictness.
+    pub findings: Vec<Finding>,
+    /// Whether the font is like those that the model was fitted on. Where it is
+    /// not, its own scatter is so wide that little can be said.
+    pub familiar: bool,
+}
+
+impl Judgement {
+    /// Judges an alphabet.
+    pub fn of(font: &Font, alphabet: &Alphabet, table: &Table) -> Self {
+        let traits = |c| alphabet.member(c).map(|m| m.traits);
+        let weighed = Weighed::of(table, table.relations.row(traits));
+        let loose = Kind::ALL
+            .iter()
+            .filter(|&&k| weighed.looseness(k) > FAR)
+            .count();
+        let mut findings: Vec<Finding> = LETTERS
+            .chars()
+            .enumerate()
+            .filter_map(|(letter, c)| Some((letter, alphabet.member(c)?)))
+            .flat_map(|(letter, member)| of_letter(&weighed, table, letter, member, alphabet))
+            .collect();
+        findings.extend(economy::findings(font, alphabet));
+        findings.sort_by(|a, b| a.by_chance.total_cmp(&b.by_chance));
+        Self {
+            findings,
+            familiar: loose < FAR_KINDS,
+        }
+    }
+
+    /// The findings at a strictness: so many letters of a sound alphabet of 52
+    /// would be named by mistake.
+    pub fn at(&self, false_alarms: f64) -> impl Iterator<Item = &Finding> {
+        self.findings
+            .iter()
+            .filter(move |f| f.by_chance <= false_alarms)
+    }
+}
+
+/// The rarest sign of a standing that could be seen at all, with its rarity.
+pub fn rarest(weighed: &Weighed<'_>, table: &Table, standing: &Standing) -> Option<(Sign, f64)> {
+    Cause::ALL
+        .into_iter()
+        .filter_map(|cause| weighed.sign(standing, cause))
+        .filter(|sign| sign.size.abs() >= sign.cause.least_seen())
+        .map(|sign| {
+            let share = rarity(&table.strengths[sign.cause as usize], sign.strength);
+            (sign, share)
+        })
+        .min_by(|a, b| a.1.total_cmp(&b.1))
+}
+
+/// How many letters of a sound alphabet would show a sign as rare, whatever its cause.
+pub fn by_chance(table: &Table, share: f64) -> f64 {
+    LETTERS.len() as f64 * rarity(&table.rarest, -share.ln())
+}
+
+fn of_letter(
+    weighed: &Weighed<'_>,
+    table: &Table,
+    letter: usize,
+    member: &Member,
+    alphabet: &Alphabet,
+) -> Vec<Finding> {
+    signs(weighed, table, letter)
+        .into_iter()
+        .filter_map(|(sign, by_chance)| {
+            let figures = figures(&sign, member, alphabet.context())?;
+            Some(Finding {
+                letter: member.character,
+                cause: Matter::Shape(sign.cause),
+                value: figures.value,
+                expected: figures.expected,
+                spread: figures.spread,
+                spreads: sign.strength,
+                by_chance,
+                beside: beside(table, letter, sign.cause, alphabet),
+            })
+        })
+        .collect()
+}
+
+/// What is the matter with a letter, one cause after another: what the first
+/// explains is taken out before the next is looked for. Each with how many
+/// letters of a sound alphabet would show as much.
+pub fn signs(weighed: &Weighed<'_>, table: &Table, letter: usize) -> Vec<(Sign, f64)> {
+    let mut standing = weighed.standing(letter);
+    let mut found: Vec<(Sign, f64)> = Vec::new();
+    for _ in 0..MOST_CAUSES {
+        let Some((sign, share)) = rarest(weighed, table, &standing) else {
+            break;
+        };
+        // What is left of a cause once it is taken out is noise.
+        if found.iter().any(|(f, _)| f.cause == sign.cause) {
+            break;
+        }
+        found.push((sign, by_chance(table, share)));
+        standing = weighed.without(&standing, &sign);
+    }
+    found
+}
+
+struct Figures {
+    value: f64,
+    expected: f64,
+    spread: f64,
+}
+
+/// The figure, in font units, that tells a cause best.
+fn figures(sign: &Sign, member: &Member, context: &Context) -> Option<Figures> {
+    let letter = &member.letter;
+    let height = scale(context);
+    let ratio = |value: f64| Figures {
+        value,
+        expected: value * (-sign.size).exp(),
+        spread: value * (-sign.size).exp() * sign.spread,
+    };
+    let length = |value: f64| Figures {
+        value,
+        expected: value - sign.size * height,
+        spread: sign.spread * height,
+    };
+    let of = |t: Trait| member.traits.get(t).map(|v| v.exp() * height);
+    Some(match sign.cause {
+        Cause::Width => ratio(of(Trait::Width)?),
+        Cause::Strokes => ratio(member.weight?),
+        Cause::Uprights => ratio(
+            of(Trait::Stem)
+                .or_else(|| of(Trait::Side))
+                .or(member.weight)?,
+        ),
+        Cause::Levels => ratio(
+            of(Trait::Bar)
+                .or_else(|| of(Trait::Arch))
+                .or_else(|| of(Trait::CutFoot))?,
+        ),
+        Cause::Pair => {
+            let last =
+                of(Trait::Stem).filter(|_| sides(&letter.strokes, context.slant).is_some())?;
+            ratio(last)
+        }
+        Cause::Overshoot => {
+            let end = |end, e: Option<_>| context.overshoot(member.character, end, &e?);
+            length(end(End::Top, letter.top).or_else(|| end(End::Foot, letter.foot))?)
+        }
+        Cause::Left => length(member.traits.get(Trait::Left)? * height),
+        Cause::Right => length(member.traits.get(Trait::Right)? * height),
+        Cause::Raised => length(letter.foot?.y),
+    })
+}
+
+/// How many letters are named beside a finding.
+const BESIDE: usize = 3;
+
+/// The letters of the font whose own figures move most with this one's.
+fn beside(table: &Table, letter: usize, cause: Cause, alphabet: &Alphabet) -> String {
+    let relations = &table.relations;
+    let effect = &table.effects[cause as usize];
+    let Some(main) = relations
+        .of_letter(letter)
+        .max_by(|&a, &b| effect[a].abs().total_cmp(&effect[b].abs()))
+    else {
+        return String::new();
+    };
+    let (of, w) = (relations.variables[main].of, relations.loading(main));
+    let mut like: Vec<(f64, char)> = LETTERS
+        .chars()
+        .enumerate()
+        .filter(|&(other, c)| other != letter && alphabet.member(c).is_some())
+        .filter_map(|(other, c)| {
+            let i = relations
+                .of_letter(other)
+                .find(|&i| relations.variables[i].of == of)?;
+            let v = relations.loading(i);
+            let dot = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(x, y)| x * y).sum::<f64>();
+            let size = |i: usize, w: &[f64]| dot(w, w) + relations.variables[i].noise;
+            Some((dot(w, v) / (size(main, w) * size(i, v)).sqrt(), c))
+        })
+        .collect();
+    like.sort_by(|a, b| b.0.total_cmp(&a.0));
+    like.iter().take(BESIDE).map(|l| l.1).collect()
+}

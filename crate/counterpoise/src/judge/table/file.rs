@@ -1,0 +1,188 @@
+//! The table as a small file: little-endian, and no finer than it is known.
+//!
+//! | part | what |
+//! |---|---|
+//! | mark | `CPL1` |
+//! | counts | figures (u16); factors of each group (u8 each); [`SHARES`]'s length (u8) |
+//! | figures | letter, trait (u8 each); mean, noise (f32); spread factor (f32); effect of each learned cause (i16, 1/4096) |
+//! | loadings | group by group, figure by figure: scale (f32), then i8s, 1/127 |
+//! | correlations | figure by figure, up to but without itself: i8, 1/127 |
+//! | rarities | each cause's strengths, then the rarest sign's (f32) |
+
+use super::Table;
+use crate::judge::cause::Cause;
+use crate::judge::rarity::SHARES;
+use crate::judge::relations::{Group, LETTERS, Relations, Together, Variable};
+use crate::judge::traits::Trait;
+
+const MARK: &[u8; 4] = b"CPL1";
+const EFFECT: f64 = 4096.0;
+const CORRELATION: f64 = 127.0;
+const LOADING: f64 = 127.0;
+
+/// Writes a table.
+pub fn write(table: &Table) -> Vec<u8> {
+    let mut out = MARK.to_vec();
+    let relations = &table.relations;
+    let n = relations.variables.len();
+    out.extend((n as u16).to_le_bytes());
+    out.extend(relations.groups.iter().map(|g| g.factors as u8));
+    out.push(SHARES.len() as u8);
+    let float = |out: &mut Vec<u8>, v: f64| out.extend((v as f32).to_le_bytes());
+    for (i, v) in relations.variables.iter().enumerate() {
+        out.extend([v.letter as u8, v.of as u8]);
+        for x in [v.mean, v.noise, table.noise[i]] {
+            float(&mut out, x);
+        }
+        for cause in learned() {
+            let effect = (table.effects[cause as usize][i] * EFFECT).round();
+            out.extend((effect.clamp(-32767.0, 32767.0) as i16).to_le_bytes());
+        }
+    }
+    for group in &relations.groups {
+        for loading in group.loadings.chunks(group.factors.max(1)) {
+            let most = loading.iter().fold(1e-12_f64, |m, w| m.max(w.abs()));
+            float(&mut out, most);
+            for w in loading {
+                out.push((w / most * LOADING).round() as i8 as u8);
+            }
+        }
+    }
+    for own in &table.correlations {
+        let before = &own[..own.len().saturating_sub(1)];
+        out.extend(before.iter().map(|c| (c * CORRELATION).round() as i8 as u8));
+    }
+    for strengths in table.strengths.iter().chain([&table.rarest]) {
+        for &s in strengths {
+            float(&mut out, s);
+        }
+    }
+    out
+}
+
+/// Reads a table; `None` if the file is not one.
+pub fn read(file: &[u8]) -> Option<Table> {
+    let mut bytes = Bytes(file);
+    if bytes.take(4)? != MARK {
+        return None;
+    }
+    let n = usize::from(u16::from_le_bytes(bytes.array()?));
+    let factors: [u8; Together::ALL.len()] = bytes.array()?;
+    let [shares] = bytes.array()?;
+    if usize::from(shares) != SHARES.len() {
+        return None;
+    }
+    let mut relations = Relations::default();
+    let mut noise = Vec::with_capacity(n);
+    let mut effects: [Vec<f64>; Cause::ALL.len()] = Default::default();
+    for _ in 0..n {
+        let [letter, of] = bytes.array()?;
+        let of = *Trait::ALL.get(usize::from(of))?;
+        let letter = usize::from(letter);
+        let in_order = relations
+            .variables
+            .last()
+            .is_none_or(|v: &Variable| v.letter <= letter);
+        if letter >= LETTERS.len() || !in_order {
+            return None;
+        }
+        let (mean, own) = (bytes.float()?, bytes.float()?);
+        relations.variables.push(Variable {
+            letter,
+            of,
+            mean,
+            noise: own,
+        });
+        noise.push(bytes.float()?);
+        for cause in Cause::ALL {
+            effects[cause as usize].push(match cause.known_effect(of) {
+                Some(effect) => effect,
+                None => f64::from(i16::from_le_bytes(bytes.array()?)) / EFFECT,
+            });
+        }
+    }
+    for (together, factors) in Together::ALL.into_iter().zip(factors.map(usize::from)) {
+        let variables: Vec<usize> = (0..n)
+            .filter(|&i| Together::of(relations.variables[i].of) == together)
+            .collect();
+        let mut loadings = Vec::with_capacity(variables.len() * factors);
+        for _ in &variables {
+            let most = bytes.float()?;
+            for _ in 0..factors {
+                loadings.push(f64::from(i8::from_le_bytes(bytes.array()?)) / LOADING * most);
+            }
+        }
+        relations.groups[together as usize] = Group {
+            factors,
+            variables,
+            loadings,
+        };
+    }
+    let mut correlations = Vec::with_capacity(n);
+    for i in 0..n {
+        let from = relations.of_letter(relations.variables[i].letter).start;
+        let mut own = Vec::with_capacity(i + 1 - from);
+        for &b in bytes.take(i - from)? {
+            own.push(f64::from(b as i8) / CORRELATION);
+        }
+        own.push(1.0);
+        correlations.push(own);
+    }
+    let mut strengths: [Vec<f64>; Cause::ALL.len()] = Default::default();
+    let mut rarest = Vec::new();
+    for list in strengths.iter_mut().chain([&mut rarest]) {
+        for _ in SHARES {
+            list.push(bytes.float()?);
+        }
+    }
+    bytes.0.is_empty().then_some(Table {
+        relations,
+        noise,
+        correlations,
+        effects,
+        strengths,
+        rarest,
+    })
+}
+
+fn learned() -> impl Iterator<Item = Cause> {
+    Cause::ALL.into_iter().filter(|c| c.is_ratio())
+}
+
+struct Bytes<'a>(&'a [u8]);
+
+impl<'a> Bytes<'a> {
+    fn take(&mut self, n: usize) -> Option<&'a [u8]> {
+        let (head, tail) = self.0.split_at_checked(n)?;
+        self.0 = tail;
+        Some(head)
+    }
+
+    fn array<const N: usize>(&mut self) -> Option<[u8; N]> {
+        self.take(N)?.try_into().ok()
+    }
+
+    fn float(&mut self) -> Option<f64> {
+        let v = f64::from(f32::from_le_bytes(self.array()?));
+        v.is_finite().then_some(v)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_written_is_read() {
+        let table = Table::shipped().unwrap();
+        assert_eq!(read(&write(&table)).unwrap(), table);
+    }
+
+    #[test]
+    fn a_cut_file_is_none() {
+        let file = write(&Table::shipped().unwrap());
+        for n in (0..file.len()).step_by(997) {
+            assert!(read(&file[..n]).is_none());
+        }
+    }
+}

@@ -1,0 +1,51 @@
+//! What was learned of well-made alphabets.
+
+mod file;
+
+pub use file::{read, write};
+
+use super::cause::Cause;
+use super::relations::Relations;
+
+/// The fitted model with the noise that it leaves.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Table {
+    /// How letters relate.
+    pub relations: Relations,
+    /// For each figure, how far fonts that were not fitted depart from what is
+    /// expected, beside the spread that the model gives itself.
+    pub noise: Vec<f64>,
+    /// Correlation of the departures of one letter's figures: for each figure,
+    /// with those of its letter up to itself.
+    pub correlations: Vec<Vec<f64>>,
+    /// For each cause, how far one unit of it moves each figure.
+    pub effects: [Vec<f64>; Cause::ALL.len()],
+    /// For each cause, how strongly it shows in sound letters, tabled by rarity.
+    pub strengths: [Vec<f64>; Cause::ALL.len()],
+    /// How rare a sound letter's rarest sign is: minus the logarithm of its
+    /// share, tabled by rarity.
+    pub rarest: Vec<f64>,
+}
+
+/// Learned by `cargo lab-trial fit` from the families that
+/// `crate/counterpoise-trial/families.toml` lists.
+static LEARNED: &[u8] = include_bytes!("learned.bin");
+
+impl Table {
+    /// The table that the lab judges by; `None` only if the build is broken.
+    pub fn shipped() -> Option<Self> {
+        read(LEARNED)
+    }
+
+    /// Correlation of two figures' departures: nought between letters.
+    pub fn correlation(&self, i: usize, j: usize) -> f64 {
+        let (later, earlier) = (i.max(j), i.min(j));
+        let own = &self.correlations[later];
+        let from = later + 1 - own.len();
+        if earlier < from {
+            0.0
+        } else {
+            own[earlier - from]
+        }
+    }
+}

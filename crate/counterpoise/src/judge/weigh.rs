@@ -1,0 +1,282 @@
+//! A font's letters against what the others make one expect: how far each
+//! figure is off, in spreads, and which cause would explain it best.
+//!
+//! # Method
+//! A figure's spread is what the model leaves unexplained, times how loosely
+//! this font keeps that kind of figure (its own scatter, robustly), and never
+//! less than a floor under which nothing is seen. A cause is a direction in the
+//! letter's figures; its strength is the size of the figures' departure along
+//! it beside what is left across it (a matched filter in the noise of a
+//! t-distribution), so that a letter that is odd in every way, as an ornament,
+//! is not taken for a plain fault.
+
+use super::cause::Cause;
+use super::linear::Factor;
+use super::relations::{Expected, Row};
+use super::table::Table;
+use super::traits::{Trait, Traits};
+
+/// Figures of one kind, whose scatter a font has as a habit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kind {
+    /// Widths.
+    Widths,
+    /// Thicknesses.
+    Strokes,
+    /// Areas.
+    Area,
+    /// Tops and feet.
+    Heights,
+    /// Side bearings.
+    Bearings,
+    /// Shapes of the sides.
+    Hollows,
+}
+
+impl Kind {
+    /// Every kind.
+    pub const ALL: [Self; 6] = [
+        Self::Widths,
+        Self::Strokes,
+        Self::Area,
+        Self::Heights,
+        Self::Bearings,
+        Self::Hollows,
+    ];
+
+    /// The kind of a trait.
+    pub fn of(t: Trait) -> Self {
+        use Trait::*;
+        match t {
+            Width | Body | Counter => Self::Widths,
+            Stem | Bowl | Thick | Slender | Bar | Side | Arch | Mean | Pair | CutLeft
+            | CutRight | CutTop | CutMiddle | CutFoot => Self::Strokes,
+            Area => Self::Area,
+            TopFlat | TopRound | TopPointed | FootFlat | FootRound | FootPointed => Self::Heights,
+            Left | Right => Self::Bearings,
+            LeftHollow | RightHollow => Self::Hollows,
+        }
+    }
+
+    /// Differences under this are never seen: about a third of what is just
+    /// noticed in a length (2% to 3%, Weber's fraction, textbook value from
+    /// memory), and in heights one unit or two of rounding.
+    fn floor(self) -> f64 {
+        match self {
+            Self::Widths | Self::Strokes | Self::Area => 0.008,
+            Self::Heights => 0.0015,
+            Self::Bearings | Self::Hollows => 0.003,
+        }
+    }
+}
+
+/// How loosely a font may keep a kind of figure beside fonts at large.
+const LOOSENESS: (f64, f64) = (0.3, 6.0);
+
+/// A font's own scatter counts against fonts at large as so many figures.
+const PRIOR: f64 = 6.0;
+
+/// Scales a median absolute value to a standard deviation: 1 / the 75th
+/// percentile of the standard normal distribution.
+const MEDIAN_TO_SD: f64 = 1.4826;
+
+/// Heaviness of the tails of a letter's departures: degrees of freedom.
+const TAILS: f64 = 6.0;
+
+/// No figure counts as more than this many spreads off.
+const FARTHEST: f64 = 12.0;
+
+/// Figures that a cause does not touch are companions: they tell what to expect
+/// of those that it does, but no more than this many spreads of theirs.
+const COMPANION: f64 = 3.0;
+
+/// A cause touches a figure if it moves it by this share of the most.
+const TOUCHED: f64 = 0.2;
+
+/// One letter's figures against expectation.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Standing {
+    /// Figures of the model.
+    pub variables: Vec<usize>,
+    /// How far each is off, in spreads.
+    pub off: Vec<f64>,
+    /// The spreads.
+    pub spread: Vec<f64>,
+}
+
+/// A cause that would explain how a letter stands.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Sign {
+    /// The cause.
+    pub cause: Cause,
+    /// How much of it: a logarithm of a ratio or a share of the cap height.
+    pub size: f64,
+    /// How strongly it shows, in spreads.
+    pub strength: f64,
+    /// How far the size is told, one spread.
+    pub spread: f64,
+}
+
+/// A font's figures with what is expected of them.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Weighed<'t> {
+    table: &'t Table,
+    row: Row,
+    expected: Vec<Expected>,
+    looseness: [f64; Kind::ALL.len()],
+}
+
+impl<'t> Weighed<'t> {
+    /// Weighs a font's figures.
+    pub fn of(table: &'t Table, row: Row) -> Self {
+        let expected = table.relations.expect(&row);
+        let mut weighed = Self {
+            table,
+            row,
+            expected,
+            looseness: [1.0; Kind::ALL.len()],
+        };
+        for _ in 0..3 {
+            weighed.look_at_scatter();
+        }
+        weighed
+    }
+
+    /// The same font with one letter drawn anew: what is expected of that letter
+    /// and how loosely the font is drawn stay as they were.
+    pub fn with_letter(&self, letter: usize, traits: &Traits) -> Self {
+        let mut other = self.clone();
+        self.table
+            .relations
+            .set_letter(&mut other.row, letter, traits);
+        other
+    }
+
+    /// How loosely the font keeps a kind of figure: 1 as fonts at large do.
+    pub fn looseness(&self, kind: Kind) -> f64 {
+        self.looseness[kind as usize]
+    }
+
+    /// What is expected of a figure of the model.
+    pub fn expected(&self, variable: usize) -> Expected {
+        self.expected[variable]
+    }
+
+    /// The spread of a figure in this font.
+    pub fn spread(&self, variable: usize) -> f64 {
+        let kind = Kind::of(self.table.relations.variables[variable].of);
+        let own = self.expected[variable].variance
+            * self.table.noise[variable].powi(2)
+            * self.looseness(kind).powi(2);
+        (own + kind.floor().powi(2)).sqrt()
+    }
+
+    fn look_at_scatter(&mut self) {
+        for kind in Kind::ALL {
+            let mut off: Vec<f64> = self
+                .row
+                .iter()
+                .enumerate()
+                .filter(|(i, _)| Kind::of(self.table.relations.variables[*i].of) == kind)
+                .filter_map(|(i, x)| Some(((*x)? - self.expected[i].value).abs() / self.spread(i)))
+                .collect();
+            let n = off.len() as f64;
+            if off.is_empty() {
+                continue;
+            }
+            let scatter = (MEDIAN_TO_SD * crate::measure::median(&mut off)).clamp(0.2, 5.0);
+            let now = self.looseness[kind as usize] * (scatter.ln() * n / (n + PRIOR)).exp();
+            self.looseness[kind as usize] = now.clamp(LOOSENESS.0, LOOSENESS.1);
+        }
+    }
+
+    /// How a letter's figures stand.
+    pub fn standing(&self, letter: usize) -> Standing {
+        let variables: Vec<usize> = self
+            .table
+            .relations
+            .of_letter(letter)
+            .filter(|&i| self.row[i].is_some())
+            .collect();
+        let spread: Vec<f64> = variables.iter().map(|&i| self.spread(i)).collect();
+        let off = variables
+            .iter()
+            .zip(&spread)
+            .map(|(&i, s)| (self.row[i].unwrap_or(0.0) - self.expected[i].value) / s)
+            .collect();
+        Standing {
+            variables,
+            off,
+            spread,
+        }
+    }
+
+    /// How strongly a cause shows in a standing; `None` where the letter has no
+    /// figure that it would move.
+    pub fn sign(&self, standing: &Standing, cause: Cause) -> Option<Sign> {
+        let effect = &self.table.effects[cause as usize];
+        let direction: Vec<f64> = standing
+            .variables
+            .iter()
+            .zip(&standing.spread)
+            .map(|(&i, s)| effect[i] / s)
+            .collect();
+        let most = direction.iter().fold(0.0, |m: f64, d| m.max(d.abs()));
+        if most <= 0.0 {
+            return None;
+        }
+        let n = direction.len();
+        let mut among = vec![0.0; n * n];
+        for (a, &i) in standing.variables.iter().enumerate() {
+            for (b, &j) in standing.variables.iter().enumerate().take(a + 1) {
+                among[a * n + b] = self.table.correlation(i, j);
+            }
+        }
+        let factor = Factor::of(among, n)?;
+        let mut filter = direction.clone();
+        factor.solve(&mut filter);
+        let power: f64 = filter.iter().zip(&direction).map(|(f, d)| f * d).sum();
+        let seen: Vec<f64> = standing
+            .off
+            .iter()
+            .zip(&direction)
+            .map(|(&z, d)| {
+                let most = if d.abs() > TOUCHED * most {
+                    FARTHEST
+                } else {
+                    COMPANION
+                };
+                z.clamp(-most, most)
+            })
+            .collect();
+        let size = filter.iter().zip(&seen).map(|(f, z)| f * z).sum::<f64>() / power;
+        let left: Vec<f64> = seen
+            .iter()
+            .zip(&direction)
+            .map(|(z, d)| z - size * d)
+            .collect();
+        let across = factor.form(left);
+        let doubt = ((TAILS + across) / (TAILS + n as f64)).sqrt();
+        Some(Sign {
+            cause,
+            size,
+            strength: size.abs() * power.sqrt() / doubt,
+            spread: doubt / power.sqrt(),
+        })
+    }
+
+    /// A standing with a cause taken out of it.
+    pub fn without(&self, standing: &Standing, sign: &Sign) -> Standing {
+        let effect = &self.table.effects[sign.cause as usize];
+        let mut rest = standing.clone();
+        for ((off, &i), s) in rest
+            .off
+            .iter_mut()
+            .zip(&standing.variables)
+            .zip(&standing.spread)
+        {
+            *off -= sign.size * effect[i] / s;
+        }
+        rest
+    }
+}
