@@ -33,6 +33,22 @@ const states = {
     await lab.canvas.focus()
     await lab.press('Shift+C')
   },
+  'with a finding on the stage': async (lab) => {
+    await lab.judged()
+    await lab.press('j')
+  },
+  'with every doubt listed': async (lab) => {
+    await lab.judged()
+    await lab.page.getByRole('slider').focus()
+    await lab.press('End')
+  },
+  'with findings meant so': async (lab) => {
+    await lab.judged()
+    for (let presses = 0; presses < 2; presses += 1) {
+      await lab.page.getByRole('button', { name: /^Meant so: / }).first().click()
+    }
+    await lab.page.getByText('Meant so (2)').click()
+  },
   'with the table open': async (lab) => {
     await lab.page.getByText('Figures of every letter on the line').click()
   },

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest'
 import { keepSettings, readSettings } from './keep'
 
 const shelf = (text: string | null) => ({ getItem: () => text })
-const fresh = { theme: 'system', singleKeys: true, visited: false }
+const fresh = { theme: 'system', singleKeys: true, visited: false, allowance: 1 }
 
 it('starts afresh from nothing, nonsense, and foreign values', () => {
   for (const text of [
@@ -12,7 +12,7 @@ it('starts afresh from nothing, nonsense, and foreign values', () => {
     '3',
     'null',
     '[]',
-    '{"theme":"purple","singleKeys":"no","visited":1}',
+    '{"theme":"purple","singleKeys":"no","visited":1,"allowance":3}',
   ]) {
     expect(readSettings(shelf(text))).toEqual(fresh)
   }
@@ -21,7 +21,7 @@ it('starts afresh from nothing, nonsense, and foreign values', () => {
 
 it('reads what it kept', () => {
   let kept = ''
-  const settings = { theme: 'dark', singleKeys: false, visited: true } as const
+  const settings = { theme: 'dark', singleKeys: false, visited: true, allowance: 0.25 } as const
   keepSettings(
     {
       setItem: (_, value) => {
@@ -39,5 +39,5 @@ it('bears a browser that keeps nothing', () => {
       throw new Error('full')
     },
   }
-  expect(() => keepSettings(full, { theme: 'dark', singleKeys: true, visited: true })).not.toThrow()
+  expect(() => keepSettings(full, { ...fresh, theme: 'dark' })).not.toThrow()
 })

@@ -1,11 +1,14 @@
 /** The person's few settings, kept by the browser. A browser that keeps nothing is no error. */
 
+import { allowances, usualAllowance } from './findings'
 import type { ThemeChoice } from './state'
 
 export interface Settings {
   readonly theme: ThemeChoice
   readonly singleKeys: boolean
   readonly visited: boolean
+  /** False alarms that a sound alphabet may show: how strict the findings are. */
+  readonly allowance: number
 }
 
 const KEY = 'counterpoise.settings'
@@ -23,6 +26,7 @@ export function readSettings(storage: Pick<Storage, 'getItem'> | undefined): Set
     theme: themes.find((theme) => theme === kept.theme) ?? 'system',
     singleKeys: kept.singleKeys !== false,
     visited: kept.visited === true,
+    allowance: allowances.find((one) => one === kept.allowance) ?? usualAllowance,
   }
 }
 

@@ -1,11 +1,13 @@
 import type { Desk } from './commands/command'
 import { type Arrival, pick } from './files'
+import { type Listed, meantKey, standing } from './findings'
 import type { Command } from './generated/Command'
 import type { LetterReport } from './generated/LetterReport'
 import type { PointerInput } from './generated/PointerInput'
 import type { Theme } from './generated/Theme'
 import { keepSettings, readSettings, storage } from './keep'
 import { Lab, loadLab } from './lab'
+import { keepMeant, readMeant } from './meant'
 import type { Turn } from './pointers'
 import { isRefusal } from './refusal'
 import { measuresName, save } from './save'
@@ -27,6 +29,8 @@ const STUMBLED =
 const FIGURES_EVERY = 100
 
 const NO_SAMPLE = 'The sample could not be fetched. Drop a font of your own.'
+const UNJUDGED =
+  'The letters of this font could not be judged. All that is measured of them is here; to try once more, open the font again.'
 const TOO_LARGE =
   'The measures of this font are larger than the page can hold. The command line writes them: counterpoise measure --all --json.'
 const UNREADABLE = 'could not be read. It may have been moved or is still being written: try again.'
@@ -51,6 +55,8 @@ export class Session implements Desk {
   #theme: Theme | undefined
   #source: Source | undefined
   #letters = new Map<number, LetterReport | null>()
+  /** By which the open file is known again. */
+  #fingerprint = ''
   #opening = 0
   #faces = 0
   #started: () => void = () => {}
@@ -72,23 +78,23 @@ export class Session implements Desk {
   #awaited = false
 
   constructor() {
-    const { theme, singleKeys, visited } = readSettings(storage())
-    this.store = new Store({ ...initialState, theme, singleKeys, firstVisit: !visited })
+    const { visited, ...settings } = readSettings(storage())
+    const { theme } = settings
+    this.store = new Store({ ...initialState, ...settings, firstVisit: !visited })
     wear(theme, document.documentElement)
     // The first to hear of a change: the stage takes its colours from what the document wears.
     this.store.subscribe((state, before) => {
       if (state.theme !== before.theme) wear(state.theme, document.documentElement)
+      this.#markFindings(before)
       if (
         state.theme === before.theme &&
         state.singleKeys === before.singleKeys &&
+        state.allowance === before.allowance &&
         state.firstVisit === before.firstVisit
       )
         return
-      keepSettings(storage(), {
-        theme: state.theme,
-        singleKeys: state.singleKeys,
-        visited: !state.firstVisit,
-      })
+      const { theme, singleKeys, allowance, firstVisit } = state
+      keepSettings(storage(), { theme, singleKeys, allowance, visited: !firstVisit })
     })
   }
 
@@ -225,6 +231,7 @@ export class Session implements Desk {
     performance.mark('font-drawn')
     // The first picture goes before everything: the copy for the worker is made after it.
     setTimeout(() => this.measureAll(), 0)
+    setTimeout(() => this.#judge(), 0)
   }
 
   async pickFile(): Promise<void> {
@@ -274,6 +281,39 @@ export class Session implements Desk {
     else this.set({ notice: { kind: 'refused', fileName: font?.fileName ?? '', sentence: TOO_LARGE } })
   }
 
+  /** What stands out of the font, once its first picture is there. */
+  #judge(): void {
+    const lab = this.#lab
+    if (!lab || this.state.judgement.kind !== 'judging') return
+    try {
+      const report = this.#trapped(() => lab.judgement())
+      this.#fingerprint = lab.fingerprint()
+      this.set({ judgement: { kind: 'done', report }, meant: readMeant(storage(), this.#fingerprint) })
+    } catch (error) {
+      const sentence = isRefusal(error) ? error.sentence : UNJUDGED
+      this.set({ judgement: { kind: 'failed', sentence } })
+    }
+  }
+
+  /** Says that a finding is meant so in this font, or takes that back. */
+  setMeant({ finding }: Listed, meant: boolean): void {
+    const key = meantKey(finding)
+    const others = this.state.meant.filter((one) => one !== key)
+    const all = meant ? [...others, key] : others
+    this.set({ meant: all })
+    keepMeant(storage(), this.#fingerprint, all)
+  }
+
+  /** Tells the stage which findings to number under their letters, where those have changed. */
+  #markFindings(before?: PageState): void {
+    const { judgement, allowance, meant } = this.state
+    if (before && judgement === before.judgement && allowance === before.allowance && meant === before.meant)
+      return
+    const listed = standing(judgement, allowance, meant)
+    this.#lab?.markFindings(Uint16Array.from(listed, ({ index }) => index))
+    this.onChange()
+  }
+
   editText(): void {
     this.focusers.text?.()
   }
@@ -301,6 +341,8 @@ export class Session implements Desk {
     const face = `counterpoise-${this.#faces}`
     this.set({
       font: { report, fileName: source.fileName, face: null, sample: source.sample },
+      judgement: { kind: 'judging' },
+      meant: [],
       stage: lab.state(),
       ...(source.sample ? {} : { firstVisit: false }),
     })
@@ -360,6 +402,7 @@ export class Session implements Desk {
       if (this.#source) {
         this.#lab?.openFont(this.#source.bytes, this.#source.fileName)
         if (text) this.#lab?.run({ type: 'setText', text })
+        this.#markFindings()
         this.set({ stage: this.#lab?.state() ?? null })
       }
       this.set({ notice: { kind: 'refused', fileName: '', sentence: STUMBLED } })

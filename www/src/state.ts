@@ -1,3 +1,4 @@
+import { type Judgement, usualAllowance } from './findings'
 import type { CalliperPart } from './generated/CalliperPart'
 import type { FontReport } from './generated/FontReport'
 import type { StageState } from './generated/StageState'
@@ -34,6 +35,12 @@ export interface PageState {
   readonly survey: SurveyState
   /** The measures are to be saved as soon as they are there. */
   readonly saving: boolean
+  /** What stands out of the font. */
+  readonly judgement: Judgement
+  /** False alarms that a sound alphabet may show: how strict the findings are. */
+  readonly allowance: number
+  /** What the person has said is meant so in this font, letter and cause. */
+  readonly meant: readonly string[]
   /** Why the stage would not do what was last asked of it. */
   readonly remark: string | null
   /** What of the calliper the arrow keys and the arrow buttons move. */
@@ -55,6 +62,9 @@ export const initialState: PageState = {
   stage: null,
   survey: { kind: 'none' },
   saving: false,
+  judgement: { kind: 'none' },
+  allowance: usualAllowance,
+  meant: [],
   remark: null,
   calliperPart: 'whole',
   theme: 'system',

@@ -10,6 +10,7 @@ use wasm_bindgen::prelude::*;
 const TYPES: &str = r#"
 import type { Command } from '../generated/Command'
 import type { FontReport } from '../generated/FontReport'
+import type { JudgementReport } from '../generated/JudgementReport'
 import type { LetterReport } from '../generated/LetterReport'
 import type { PointerInput } from '../generated/PointerInput'
 import type { StageState } from '../generated/StageState'

@@ -8,7 +8,7 @@ use crate::refuse::Refuse;
 use crate::stage::Stage;
 use crate::stage::command::{Command, PointerInput};
 use crate::stage::paint::Painter;
-use crate::stage::sorts::Sorts;
+use crate::stage::sorts::{Sorts, Supply};
 use crate::supply::OpenFont;
 use crate::theme::Theme;
 use counterpoise::report::LetterReport;
@@ -89,6 +89,33 @@ impl Lab {
     pub fn letter(&self, glyph: f64) -> Result<JsValue, JsValue> {
         let report = self.stage.report(glyph).map_err(|e| throw(&e))?;
         give(&*report)
+    }
+
+    /// What stands out of the open font, and why: worked out when first asked
+    /// for, in about the time of a frame.
+    ///
+    /// # Errors
+    /// Throws if there is no font.
+    #[wasm_bindgen(unchecked_return_type = "JudgementReport")]
+    pub fn judgement(&self) -> Result<JsValue, JsValue> {
+        let font = self.font.as_ref().ok_or_else(|| throw(&Refuse::NoFont))?;
+        give(font.judgement())
+    }
+
+    /// Marks these findings under their letters, numbered in this order. They
+    /// are places in the judgement's list; any that it does not have is passed
+    /// over.
+    #[wasm_bindgen(js_name = markFindings)]
+    pub fn mark_findings(&mut self, findings: &[u16]) {
+        self.stage.mark_findings(findings);
+    }
+
+    /// A name for the open file that its bytes alone lead to, to keep a person's
+    /// word about it by; empty before one is open.
+    #[must_use]
+    pub fn fingerprint(&self) -> String {
+        let font = self.font.as_ref();
+        font.map_or_else(String::new, |font| font.fingerprint().to_owned())
     }
 
     /// Draws on this canvas from now on.

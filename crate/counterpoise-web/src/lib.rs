@@ -5,6 +5,7 @@
 //! measures in [`counterpoise::report`].
 
 mod boundary;
+mod fingerprint;
 mod lab;
 mod refuse;
 pub mod stage;

@@ -28,6 +28,8 @@ pub(crate) enum Refuse {
     NoSuchLetter,
     /// The font has no glyph of this index.
     NoSuchGlyph(u16),
+    /// The judgement of the font holds no finding of this number.
+    NoSuchFinding,
     /// No letter is chosen, and the command needs one.
     NothingChosen,
     /// All that is chosen is pinned.
@@ -63,6 +65,7 @@ impl Refuse {
             Self::OutOfRange { .. } => "out-of-range",
             Self::NoSuchLetter => "no-such-letter",
             Self::NoSuchGlyph(_) => "no-such-glyph",
+            Self::NoSuchFinding => "no-such-finding",
             Self::NothingChosen => "nothing-chosen",
             Self::Pinned => "pinned",
             Self::NothingToAlign => "nothing-to-align",
@@ -102,6 +105,9 @@ impl fmt::Display for Refuse {
                 f.write_str("That letter is not on the stage any more. Choose another.")
             }
             Self::NoSuchGlyph(glyph) => write!(f, "The font has no glyph {glyph}."),
+            Self::NoSuchFinding => {
+                f.write_str("That was found in another font. Choose from the list as it is now.")
+            }
             Self::NothingChosen => f.write_str("Choose a letter first."),
             Self::Pinned => f.write_str("What you chose is pinned. Let it go to move it."),
             Self::NothingToAlign => f.write_str(

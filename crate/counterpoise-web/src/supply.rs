@@ -1,5 +1,6 @@
 //! An opened font as the stage's supply of letters.
 
+use crate::fingerprint;
 use crate::stage::command::Within;
 use crate::stage::sorts::Supply;
 use counterpoise::font::{Font, FontError, GlyphId};
@@ -7,7 +8,7 @@ use counterpoise::judge::Alphabet;
 use counterpoise::measure::darkness::Band;
 use counterpoise::measure::drawing::{DrawingContext, Redrawn, Tolerance, redrawn};
 use counterpoise::outline::Outline;
-use counterpoise::report::{FontReport, Guide, LetterReport};
+use counterpoise::report::{FontReport, Guide, JudgementReport, LetterReport};
 use std::cell::OnceCell;
 use std::collections::HashMap;
 use std::rc::Rc;
@@ -25,6 +26,8 @@ pub(crate) struct OpenFont {
     font: Font,
     alphabet: Alphabet,
     report: FontReport,
+    judgement: OnceCell<JudgementReport>,
+    fingerprint: String,
     characters: OnceCell<HashMap<u16, char>>,
 }
 
@@ -34,6 +37,7 @@ impl OpenFont {
     /// # Errors
     /// If the file is no font that the lab can open.
     pub(crate) fn open(bytes: Vec<u8>, file_name: &str) -> Result<Self, FontError> {
+        let fingerprint = fingerprint::of(&bytes);
         let font = Font::open(bytes)?;
         let alphabet = Alphabet::of(&font);
         let report = FontReport::new(&font, alphabet.context(), file_name);
@@ -41,6 +45,8 @@ impl OpenFont {
             font,
             alphabet,
             report,
+            judgement: OnceCell::new(),
+            fingerprint,
             characters: OnceCell::new(),
         })
     }
@@ -48,6 +54,11 @@ impl OpenFont {
     /// What the font says of itself, and what its letters say.
     pub(crate) fn report(&self) -> &FontReport {
         &self.report
+    }
+
+    /// A name for the file that its bytes alone lead to.
+    pub(crate) fn fingerprint(&self) -> &str {
+        &self.fingerprint
     }
 
     /// The first character that leads to a glyph.
@@ -107,6 +118,11 @@ impl Supply for Rc<OpenFont> {
             Within::Two => Tolerance::Two,
         };
         (!outline.is_empty()).then(|| redrawn(&outline, &context, tolerance))
+    }
+
+    fn judgement(&self) -> &JudgementReport {
+        self.judgement
+            .get_or_init(|| JudgementReport::of(&self.font, &self.alphabet))
     }
 
     fn band(&self, c: char) -> Option<Band> {

@@ -61,6 +61,12 @@ export class LabPage {
     await this.frame()
   }
 
+  /** Waits until the letters of the open font have been judged. */
+  async judged() {
+    await this.page.waitForFunction(() => document.querySelector('lab-sheet').state.judgement.kind === 'done')
+    await this.frame()
+  }
+
   /** Waits until what was asked has been drawn. */
   async frame() {
     await this.page.evaluate(

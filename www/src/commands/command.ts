@@ -20,7 +20,7 @@ export interface Desk {
   saveMeasures(): void
 }
 
-export const groups = ['Choose', 'Move', 'Compare', 'Show', 'View', 'Calliper', 'Page'] as const
+export const groups = ['Findings', 'Choose', 'Move', 'Compare', 'Show', 'View', 'Calliper', 'Page'] as const
 export type Group = (typeof groups)[number]
 
 /**

@@ -2,6 +2,7 @@ import { calliper } from './calliper'
 import { choose } from './choose'
 import type { Desk, PageCommand } from './command'
 import { compare } from './compare'
+import { findings } from './findings'
 import { isSingle, type Key, type Press, readings } from './keys'
 import { move } from './move'
 import { page } from './page'
@@ -10,6 +11,7 @@ import { view } from './view'
 
 /** Every command, in the order in which the list of keys shows them. */
 export const commands: readonly PageCommand[] = [
+  ...findings,
   ...choose,
   ...move,
   ...compare,

@@ -59,6 +59,12 @@ export const show: readonly PageCommand[] = [
     'The line as a blurred eye sees it, with the letter that stands out',
     'Shift+B',
   ),
+  layer(
+    'findings',
+    'Finding',
+    'What was measured and what was expected of the letter whose finding stands on the stage',
+    'Q',
+  ),
   {
     id: 'blur',
     label: 'Blur',

@@ -69,12 +69,10 @@ export class FirstHint extends LitElement {
         </li>
         <li>
           <svg viewBox="0 0 44 32" aria-hidden="true">
-            <path d="M3 16h38" stroke="var(--edge)" />
-            <path d="M8 9h5v7H8z" fill="var(--more)" stroke="none" />
-            <path d="M20 16h5v3h-5z" fill="var(--less)" stroke="none" />
-            <path d="M32 16h5v10h-5z" fill="var(--less)" stroke="none" />
+            <path d="M4 7.5h7v8H4zM4 19.5h7v8H4z" />
+            <path d="M16 9.5h24M16 13.5h16M16 21.5h24M16 25.5h12" stroke="var(--edge)" />
           </svg>
-          <span><b>Read the bars</b> under each letter: up is heavier, wider or taller than letters of its kind.</span>
+          <span><b>Read what stands out</b>, worst first. Choose a finding: its letter stands beside others to compare.</span>
         </li>
       </ol>
       <button class="framed" type="button" @click=${this.#away}>Understood</button>

@@ -1,5 +1,5 @@
 import { css, html, LitElement } from 'lit'
-import { customElement } from 'lit/decorators.js'
+import { customElement, query } from 'lit/decorators.js'
 import { commandFor, give } from '../commands/registry'
 import { receive } from '../files'
 import type { LetterReport } from '../generated/LetterReport'
@@ -10,6 +10,7 @@ import './calliper-panel'
 import './drop-veil'
 import './figures-table'
 import './file-line'
+import './findings-panel'
 import './first-hint'
 import './font-panel'
 import './key-help'
@@ -54,9 +55,28 @@ export class LabSheet extends LitElement {
 
       .margin {
         grid-area: margin;
-        overflow: auto;
+        display: flex;
+        flex-direction: column;
+        min-height: 0;
         border-block-start: var(--hair) solid var(--rule);
         border-inline-start: var(--hair) solid var(--rule);
+      }
+
+      /* Each scrolls by itself: choosing a finding must not push its letter's figures away. */
+      findings-panel,
+      .figures {
+        overflow: auto;
+      }
+
+      findings-panel {
+        flex: none;
+        max-height: 62%;
+      }
+
+      .figures {
+        flex: 1 1 0;
+        min-height: 0;
+        border-block-start: var(--hair) solid var(--edge);
       }
 
       .unseen {
@@ -75,8 +95,14 @@ export class LabSheet extends LitElement {
         }
 
         .margin {
-          overflow: visible;
+          display: block;
           border-inline-start: 0;
+        }
+
+        findings-panel,
+        .figures {
+          max-height: none;
+          overflow: visible;
         }
       }
     `,
@@ -90,6 +116,8 @@ export class LabSheet extends LitElement {
   readonly #title = new PartOf(this, session.store, (state) =>
     state.font ? `${state.font.report.family} ${state.font.report.style} – Counterpoise` : 'Counterpoise',
   )
+
+  @query('stage-view') private readonly stage!: HTMLElement
 
   #stop = (): void => {}
 
@@ -138,15 +166,23 @@ export class LabSheet extends LitElement {
           <stage-view></stage-view>
           <stage-foot></stage-foot>
         </div>
-        <section class="margin" tabindex="0" aria-label="Figures">
-          <first-hint></first-hint>
-          <calliper-panel></calliper-panel>
-          ${this.#some.value ? html`<letter-panel></letter-panel>` : html`<font-panel></font-panel>`}
-        </section>
+        <div class="margin">
+          <findings-panel @choose=${this.#look}></findings-panel>
+          <section class="figures" tabindex="0" aria-label="Figures">
+            <first-hint></first-hint>
+            <calliper-panel></calliper-panel>
+            ${this.#some.value ? html`<letter-panel></letter-panel>` : html`<font-panel></font-panel>`}
+          </section>
+        </div>
       </main>
       <figures-table></figures-table>
       <key-help></key-help>
       <drop-veil></drop-veil>`
+  }
+
+  /** Where the findings stand below the stage, the one that was chosen there brings the stage into sight. */
+  #look = (): void => {
+    if (matchMedia('(width < 60rem)').matches) this.stage.scrollIntoView({ block: 'start' })
   }
 
   #key = (event: KeyboardEvent): void => {

@@ -103,6 +103,14 @@ pub enum Command {
     /// (small letters) or the cap height (others).
     Turn,
 
+    /// Sets the line anew with the letter of a finding between the letters that
+    /// it is compared with, and chooses it. Findings that are stood up one after
+    /// another are one step: undo brings back the line before the first.
+    StandFinding {
+        /// Its place in the judgement's list, from 0.
+        finding: u16,
+    },
+
     /// Shows or hides one layer.
     ShowLayer {
         /// Which.
@@ -258,6 +266,9 @@ pub enum Layer {
     /// The line as a blurred eye sees it, in the ink's place, with the letter
     /// that stands out.
     Texture,
+    /// What was measured and what was expected of the letter whose finding
+    /// stands on the stage.
+    Findings,
 }
 
 /// How near a refit keeps to the outline.
@@ -299,6 +310,8 @@ pub struct Layers {
     pub flaws: bool,
     /// See [`Layer::Texture`].
     pub texture: bool,
+    /// See [`Layer::Findings`].
+    pub findings: bool,
 }
 
 /// What the pointer does on the stage.
@@ -358,6 +371,9 @@ pub struct StageState {
     /// The letter that stands out of the line's texture; `null` if none does,
     /// or while [`Layer::Texture`] is hidden.
     pub standout: Option<Standout>,
+    /// The finding that stands on the stage, by its place in the judgement's
+    /// list; `null` if none does.
+    pub finding: Option<u16>,
     /// Blur as a share of the x-height; 0 if sharp.
     pub blur: f64,
     /// The reading sizes shown, CSS pixels an em.

@@ -17,6 +17,7 @@ pub(crate) enum Run {
     Blur,
     Reading,
     Calliper,
+    Finding,
 }
 
 /// What a step changed.

@@ -39,13 +39,17 @@ fn advance(glyph: Option<u16>, sorts: &Sorts) -> f64 {
 }
 
 impl Stage {
-    fn cast_new(&mut self, character: Option<char>, glyph: Option<u16>) -> Result<Item, Refuse> {
+    pub(super) fn cast_new(
+        &mut self,
+        character: Option<char>,
+        glyph: Option<u16>,
+    ) -> Result<Item, Refuse> {
         let id = self.take_id();
         let sorts = self.sorts()?;
         Ok(item(id, character, glyph, sorts))
     }
 
-    fn cast_characters(&mut self, characters: &[char]) -> Result<Vec<Item>, Refuse> {
+    pub(super) fn cast_characters(&mut self, characters: &[char]) -> Result<Vec<Item>, Refuse> {
         characters
             .iter()
             .map(|&c| {
@@ -82,6 +86,7 @@ impl Stage {
         let comes = self.cast_characters(&comes)?;
         line::splice(&mut self.scene, goes, comes);
         self.keep_chosen();
+        self.keep_finding();
         self.refit();
         Ok(Done {
             name: "Change the text".to_owned(),

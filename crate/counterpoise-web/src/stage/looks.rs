@@ -31,6 +31,7 @@ impl Stage {
             Layer::Refit => "refit",
             Layer::Flaws => "flaws of drawing",
             Layer::Texture => "texture",
+            Layer::Findings => "findings",
         };
         let (verb, done) = if shown {
             ("Show", "shown")

@@ -6,7 +6,7 @@
 //! | [`command`] | the vocabulary: commands in, state out |
 //! | `scene` | what stands on the stage, as plain data |
 //! | `line` | where letters stand, how a new text takes over from the old |
-//! | `letters`, `places`, `looks` | the commands, one function each |
+//! | `letters`, `places`, `looks`, `finding` | the commands, one function each |
 //! | `gesture` | what pointers do, from pressing to letting go |
 //! | `history` | undo and redo |
 //! | `sorts`, `standing` | a glyph as the stage needs it, a letter as it stands |
@@ -22,6 +22,7 @@ mod align;
 mod calliper;
 pub mod command;
 mod figure;
+mod finding;
 mod frame;
 mod gesture;
 mod history;
@@ -76,6 +77,8 @@ pub(crate) struct Stage {
     label: f64,
     status: String,
     seen: RefCell<Option<(Line, Rc<Texture>)>>,
+    /// Findings that are marked under their letters, the worst first.
+    marked: Vec<u16>,
     /// Grows whenever anything that is drawn changes.
     revision: u64,
 }
@@ -119,6 +122,7 @@ impl Default for Stage {
             label: 12.0,
             status: String::new(),
             seen: RefCell::default(),
+            marked: Vec::new(),
             revision: 0,
         }
     }
@@ -131,6 +135,8 @@ impl Stage {
         self.gestures = Gestures::default();
         self.history = History::default();
         self.seen = RefCell::default();
+        self.marked.clear();
+        self.scene.setting.finding = None;
         let same_scale = self
             .sorts
             .as_ref()
@@ -235,6 +241,7 @@ impl Stage {
             Command::Pin { pinned } => self.pin(pinned),
             Command::Mirror => self.mirror(),
             Command::Turn => self.turn(),
+            Command::StandFinding { finding } => self.stand_finding(finding),
             Command::ShowLayer { layer, shown } => Ok(self.show_layer(layer, shown)),
             Command::SetRefit { within } => Ok(self.set_refit(within)),
             Command::SetBlur { share } => self.set_blur(share),

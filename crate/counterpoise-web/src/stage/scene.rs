@@ -66,6 +66,8 @@ pub(crate) struct Setting {
     /// CSS pixels an em, a row each.
     pub(crate) reading: Vec<f64>,
     pub(crate) calliper: Option<Calliper>,
+    /// The finding that was stood up, by its place in the judgement's list.
+    pub(crate) finding: Option<u16>,
 }
 
 /// What of the stage is seen, whatever the canvas's size.
@@ -103,11 +105,13 @@ impl Default for Scene {
                     refit: false,
                     flaws: false,
                     texture: false,
+                    findings: true,
                 },
                 refit_within: Within::Half,
                 blur: 0.0,
                 reading: Vec::new(),
                 calliper: None,
+                finding: None,
             },
         }
     }
@@ -140,6 +144,7 @@ impl Layers {
             Layer::Refit => &mut self.refit,
             Layer::Flaws => &mut self.flaws,
             Layer::Texture => &mut self.texture,
+            Layer::Findings => &mut self.findings,
         };
         *field = shown;
     }

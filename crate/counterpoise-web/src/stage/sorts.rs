@@ -5,7 +5,7 @@ use super::command::Within;
 use counterpoise::measure::darkness::Band;
 use counterpoise::measure::drawing::Redrawn;
 use counterpoise::outline::Outline;
-use counterpoise::report::{Guide, GuideKind, LetterReport};
+use counterpoise::report::{Guide, GuideKind, JudgementReport, LetterReport};
 use kurbo::Rect;
 use std::cell::RefCell;
 use std::collections::HashMap;
@@ -28,6 +28,8 @@ pub(crate) trait Supply {
     fn measure(&self, glyph: u16) -> LetterReport;
     /// A glyph's outline redrawn with the fewest points; `None` without ink.
     fn redraw(&self, glyph: u16, within: Within) -> Option<Redrawn>;
+    /// What stands out of the font, and why; worked out when first asked for.
+    fn judgement(&self) -> &JudgementReport;
     /// The band in which a character's darkness is read.
     fn band(&self, c: char) -> Option<Band>;
     /// Characters to begin with when nothing has been typed yet.
@@ -124,6 +126,11 @@ impl Sorts {
             .entry((glyph, within))
             .or_insert_with(|| self.supply.redraw(glyph, within).map(Rc::new))
             .clone()
+    }
+
+    /// What stands out of the font, and why.
+    pub(crate) fn judgement(&self) -> &JudgementReport {
+        self.supply.judgement()
     }
 
     /// The band in which a character's darkness is read.

@@ -20,6 +20,7 @@ impl Stage {
             layers: setting.layers,
             refit_within: setting.refit_within,
             standout: self.standout(),
+            finding: self.finding().map(|(index, _)| index),
             blur: setting.blur,
             reading: setting.reading.clone(),
             calliper: self.calliper_state(),

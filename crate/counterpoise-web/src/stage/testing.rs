@@ -7,7 +7,10 @@ use super::sorts::{Sorts, Supply};
 use counterpoise::measure::darkness::Band;
 use counterpoise::measure::drawing::{DrawingContext, Redrawn, Tolerance, redrawn};
 use counterpoise::outline::Outline;
-use counterpoise::report::{Guide, GuideKind, LetterReport, Stroke, StrokeKind, Thickness};
+use counterpoise::report::{
+    Cause, FindingReport, Guide, GuideKind, JudgementReport, LetterReport, Stroke, StrokeKind,
+    Thickness,
+};
 use kurbo::{BezPath, Circle, Point, Rect, Shape};
 
 /// The letters of the face.
@@ -15,6 +18,7 @@ pub(crate) const LETTERS: &str = "HILOn ";
 
 struct Shapes {
     guides: Vec<Guide>,
+    judgement: JudgementReport,
 }
 
 fn rects(rects: &[(f64, f64, f64, f64)]) -> BezPath {
@@ -102,6 +106,10 @@ impl Supply for Shapes {
         (!outline.is_empty()).then(|| redrawn(&outline, &context, tolerance))
     }
 
+    fn judgement(&self) -> &JudgementReport {
+        &self.judgement
+    }
+
     fn band(&self, c: char) -> Option<Band> {
         Band::new(0.0, if c.is_lowercase() { 500.0 } else { 700.0 })
     }
@@ -160,6 +168,25 @@ fn guide(kind: GuideKind, height: f64) -> Guide {
     }
 }
 
+/// A finding of a letter of the face, held against letters of it.
+pub(crate) fn finding(letter: char, beside: &str, cause: Cause) -> FindingReport {
+    let glyph = (1..).zip(LETTERS.chars()).find(|(_, l)| *l == letter);
+    FindingReport {
+        letter: letter.to_string(),
+        glyph: glyph.map_or(0, |(g, _)| g),
+        cause,
+        value: 400.0,
+        expected: 440.0,
+        low: 420.0,
+        high: 460.0,
+        difference: -40.0,
+        spreads: -4.0,
+        by_chance: 0.05,
+        beside: beside.to_owned(),
+        sentence: format!("{letter} is narrow."),
+    }
+}
+
 /// The plain shapes as sorts.
 pub(crate) fn sorts() -> Sorts {
     Sorts::new(Box::new(Shapes {
@@ -168,6 +195,15 @@ pub(crate) fn sorts() -> Sorts {
             guide(GuideKind::XHeight, 500.0),
             guide(GuideKind::CapHeight, 700.0),
         ],
+        judgement: JudgementReport {
+            findings: vec![
+                finding('L', "HIO", Cause::Width),
+                finding('I', "H", Cause::Strokes),
+                finding('n', "", Cause::Left),
+            ],
+            familiar: true,
+            note: None,
+        },
     }))
 }
 

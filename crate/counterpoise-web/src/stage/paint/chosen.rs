@@ -50,6 +50,16 @@ fn corners(brush: &Brush<'_>, r: Rect) {
     c.stroke();
 }
 
+/// The boxes of the corners of the chosen letters.
+pub(super) fn corners_of(picture: &Picture<'_>) -> impl Iterator<Item = Rect> {
+    let chosen = picture.letters().filter(|s| picture.is_chosen(&s.item));
+    chosen.flat_map(|s| {
+        let r = about(picture, s).inflate(AWAY, AWAY);
+        [(r.x0, r.y0), (r.x1, r.y0), (r.x0, r.y1), (r.x1, r.y1)]
+            .map(|corner| Rect::from_center_size(corner, (ARM, ARM)))
+    })
+}
+
 /// A pin's length from its point to the middle of its head, and the head's
 /// radius, CSS pixels.
 const PIN: f64 = 13.0;

@@ -4,7 +4,7 @@
 
 use super::brush::{Brush, Hang};
 use super::labels::{self, Label, Taken};
-use super::{Drawn, Picture, flaws, overshoot, refit, texture, thickness};
+use super::{Drawn, Picture, finding, flaws, overshoot, refit, texture, thickness};
 use crate::stage::command::{ItemId, Layer, Layers, Within};
 use crate::stage::frame::Frame;
 use crate::stage::scene::Item;
@@ -28,6 +28,7 @@ struct Key {
     frame: Frame,
     layers: Layers,
     within: Within,
+    finding: Option<u16>,
     sharp: bool,
     start: f64,
     items: Vec<Item>,
@@ -49,6 +50,7 @@ impl Figures {
             frame: picture.frame,
             layers: picture.setting.layers,
             within: picture.setting.refit_within,
+            finding: picture.setting.finding,
             sharp,
             start: picture.setting.start,
             items: picture.scene.items.clone(),
@@ -85,6 +87,10 @@ fn place(brush: &Brush<'_>, picture: &Picture<'_>, key: &Key) -> Vec<(Layer, Vec
     if !key.sharp || picture.em() < LEAST_WRITTEN {
         return placed;
     }
+    for r in finding::boxes(brush, picture) {
+        taken.put(r);
+    }
+    settle(Layer::Findings, finding::wishes(brush, picture), &mut taken);
     if key.layers.overshoot {
         for r in overshoot::marks(picture) {
             taken.put(r);
@@ -112,6 +118,7 @@ fn place(brush: &Brush<'_>, picture: &Picture<'_>, key: &Key) -> Vec<(Layer, Vec
 
 fn colour<'a>(picture: &Picture<'_>, theme: &'a Theme, layer: Layer) -> &'a str {
     match layer {
+        Layer::Findings => &theme.label,
         Layer::Flaws => &theme.flaw,
         Layer::Overshoot => &theme.overshoot,
         Layer::Refit => &theme.refit,

@@ -9,6 +9,7 @@ mod calliper;
 mod chosen;
 mod columns;
 mod figures;
+mod finding;
 mod flaws;
 mod guides;
 mod ink;
@@ -38,6 +39,7 @@ use crate::refuse::Refuse;
 use crate::stage::command::CalliperState;
 use crate::theme::Theme;
 use brush::{Brush, Surface, Widths};
+use counterpoise::report::FindingReport;
 use figures::Figures;
 use ink::Blurred;
 use kurbo::{Rect, Size};
@@ -91,6 +93,10 @@ struct Picture<'a> {
     /// Whether each letter lies over another.
     over: Vec<bool>,
     calliper: Option<CalliperState>,
+    /// The finding that stands on the stage.
+    finding: Option<&'a FindingReport>,
+    /// The findings that are numbered under their letters.
+    marked: Vec<(usize, &'a FindingReport)>,
     camera: Camera,
     frame: Frame,
 }
@@ -229,6 +235,7 @@ impl Painter {
             if layers.flaws {
                 flaws::paint(&brush, &picture)?;
             }
+            finding::paint(&brush, &picture)?;
         }
         let mut taken: Vec<Rect> = notes.iter().map(|n| n.rect).collect();
         taken.extend(figures.iter().map(Label::rect));
@@ -272,6 +279,8 @@ fn picture(stage: &Stage) -> Option<Picture<'_>> {
         over,
         standings,
         calliper,
+        finding: stage.finding().map(|(_, found)| found),
+        marked: stage.marked(),
         camera,
         frame,
     })

@@ -2,15 +2,19 @@
 //! from a zero line if the letter has more than its class, down if less.
 //!
 //! A bar is filled where the deviation is more than its class commonly shows,
-//! and hollow where it is not, so that the eye stops at what stands out.
+//! and hollow where it is not, so that the eye stops at what stands out. Of a
+//! letter with a finding, the row that the finding speaks of shows its own
+//! difference in place of the class's, and beside the letter's name stands the
+//! finding's number in the list.
 
 use super::brush::{Brush, Hang};
 use super::columns::{Column, columns};
 use super::{Drawn, Picture};
 use crate::stage::figure;
 use crate::stage::standing::Standing;
-use counterpoise::report::{Deviation, Measure};
+use counterpoise::report::{Cause, Deviation, FindingReport, Measure};
 use kurbo::{Point, Rect};
+use std::f64::consts::TAU;
 
 /// A row: its measure, its name, and the deviation that fills half its height.
 /// Heights lie far closer together than widths do.
@@ -39,6 +43,15 @@ const LEAD_GAP: f64 = 4.0;
 
 /// Room that a row keeps above and below its bars, CSS pixels.
 const ROW_PAD: f64 = 2.0;
+
+/// Radius of the disc that holds a finding's number, in label heights, and the
+/// white beside it, CSS pixels.
+const DISC: f64 = 0.66;
+const APART: f64 = 4.0;
+
+/// How far a letter's name and number may reach past its column, CSS pixels:
+/// into the white between letters.
+const PAST: f64 = 6.0;
 
 /// Paints the strip, if it is shown.
 pub(super) fn paint(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
@@ -108,7 +121,14 @@ fn visible_columns(picture: &Picture<'_>) -> Vec<Column> {
 /// The letter's name over its column.
 fn caption(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standing) -> Drawn {
     let frame = picture.frame;
+    let numbers = numbers(picture, s);
+    let taken = numbers.len() as f64 * (2.0 * DISC * brush.label() + APART);
     let room = column.width().max(0.9 * brush.label());
+    let room = if numbers.is_empty() {
+        room
+    } else {
+        column.width() + 2.0 * PAST - taken
+    };
     let letter = picture.sorts.label(s.item.character, s.item.glyph);
     let flip = match (s.item.mirrored, s.item.turned) {
         (false, false) => "",
@@ -120,23 +140,49 @@ fn caption(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standi
     let mut fitting = [whole, letter]
         .into_iter()
         .filter(|t| brush.width(t) <= room);
-    let Some(name) = fitting.next() else {
-        return Ok(());
-    };
+    // The letter stands above; its number stands nowhere else.
+    let name = fitting.next().unwrap_or_default();
+    let wide = brush.width(&name);
     let chosen = picture.is_chosen(&s.item);
     let colour = if chosen {
         &brush.theme.chosen
     } else {
         &brush.theme.label
     };
-    let at = Point::new(column.middle(), frame.strip.y0 + 0.55 * frame.captions);
-    brush.text(&name, at, Hang::Middle, colour)?;
+    let y = frame.strip.y0 + 0.55 * frame.captions;
+    let left = column.middle() - 0.5 * (wide + taken);
+    brush.text(&name, Point::new(left, y), Hang::Right, colour)?;
+    let mut x = left + wide;
+    for number in numbers {
+        let radius = DISC * brush.label();
+        x += APART + radius;
+        disc(brush, Point::new(x, y), radius, number)?;
+        x += radius;
+    }
     if chosen {
         let y = frame.strip.y0 + frame.captions - 1.0;
         let (left, right) = (Point::new(column.left, y), Point::new(column.right, y));
         brush.line(left, right, 2.0, colour);
     }
     Ok(())
+}
+
+/// The numbers of a letter's findings.
+fn numbers(picture: &Picture<'_>, s: &Standing) -> Vec<usize> {
+    let own = |(number, found): &(usize, &FindingReport)| {
+        (s.item.glyph == Some(found.glyph)).then_some(*number)
+    };
+    picture.marked.iter().filter_map(own).collect()
+}
+
+/// A finding's number on a disc of ink, as it stands in the list.
+fn disc(brush: &Brush<'_>, at: Point, radius: f64, number: usize) -> Drawn {
+    let c = brush.context;
+    c.begin_path();
+    c.arc(at.x, at.y, radius, 0.0, TAU)?;
+    c.set_fill_style_str(&brush.theme.label);
+    c.fill();
+    brush.text(&number.to_string(), at, Hang::Middle, &brush.theme.paper)
 }
 
 /// A line from a letter's foot towards its column, where that is not under it.
@@ -164,8 +210,25 @@ fn bars(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standing)
     };
     let report = picture.sorts.report(glyph);
     for (row, (measure, _, full)) in ROWS.iter().enumerate() {
-        if let Some(d) = report.deviations.iter().find(|d| d.measure == *measure) {
-            bar(brush, picture, column, zero_line(picture, row), d, *full)?;
+        let own = |(_, f): &&(usize, &FindingReport)| {
+            f.glyph == glyph && row_of(f.cause).is_some_and(|(m, _)| m == *measure)
+        };
+        let found = picture.marked.iter().find(own).map(|(_, f)| *f);
+        let height = report.bounds.map_or(0.0, |b| b.y_max - b.y_min);
+        let told = found.and_then(|f| Told::of_finding(f, height));
+        let of_class = || {
+            let d = report.deviations.iter().find(|d| d.measure == *measure)?;
+            Told::of_class(d)
+        };
+        if let Some(told) = told.or_else(of_class) {
+            bar(
+                brush,
+                picture,
+                column,
+                zero_line(picture, row),
+                &told,
+                *full,
+            )?;
         }
     }
     Ok(())
@@ -181,16 +244,71 @@ fn stands_out(d: &Deviation, share: f64) -> bool {
     share.abs() >= LEAST_SEEN && (d.value - d.expected).abs() > STANDS_OUT * d.spread
 }
 
+/// The row that tells of a cause, and the word for it there; none of what the
+/// strip has no row for.
+fn row_of(cause: Cause) -> Option<(Measure, &'static str)> {
+    Some(match cause {
+        Cause::Width => (Measure::Width, "width"),
+        Cause::Strokes => (Measure::Weight, "strokes"),
+        Cause::Uprights => (Measure::Weight, "uprights"),
+        Cause::Levels => (Measure::Weight, "levels"),
+        Cause::Pair => (Measure::Weight, "stems"),
+        Cause::Overshoot => (Measure::Height, "overshoot"),
+        Cause::Raised => (Measure::Height, "raised"),
+        Cause::Left | Cause::Right | Cause::Points => return None,
+    })
+}
+
+/// What a bar tells.
+struct Told {
+    share: f64,
+    out: bool,
+    /// What is written, the first that fits.
+    texts: Vec<String>,
+}
+
+impl Told {
+    fn of_class(d: &Deviation) -> Option<Self> {
+        let share = share(d)?;
+        let out = stands_out(d, share);
+        let texts = if out || share.abs() >= LEAST_SEEN {
+            vec![figure::signed_percent(share)]
+        } else {
+            Vec::new()
+        };
+        Some(Self { share, out, texts })
+    }
+
+    /// Of a finding, for a letter of this height, of which differences of height
+    /// are a share.
+    fn of_finding(found: &FindingReport, height: f64) -> Option<Self> {
+        let (measure, word) = row_of(found.cause)?;
+        let off = found.value - found.expected;
+        let whole = if measure == Measure::Height {
+            height
+        } else {
+            found.expected
+        };
+        let share = off / whole;
+        let plus = if off > 0.0 { "+" } else { "" };
+        let amount = format!("{plus}{}", figure::length(off));
+        share.is_finite().then(|| Self {
+            share,
+            out: true,
+            texts: vec![format!("{word} {amount}"), amount],
+        })
+    }
+}
+
 fn bar(
     brush: &Brush<'_>,
     picture: &Picture<'_>,
     column: &Column,
     zero: f64,
-    d: &Deviation,
+    told: &Told,
     full: f64,
 ) -> Drawn {
-    let Some(share) = share(d) else { return Ok(()) };
-    let out = stands_out(d, share);
+    let (share, out) = (told.share, told.out);
     let half = 0.5 * picture.frame.row - ROW_PAD;
     let height = half * (share / full).clamp(-1.0, 1.0);
     let width = (BAR_SHARE * column.width()).clamp(BAR.0, BAR.1);
@@ -222,13 +340,14 @@ fn bar(
         c.set_line_width(brush.hair());
         c.stroke();
     }
-    let text = figure::signed_percent(share);
-    let fits = brush.width(&text) + 4.0 < column.width() && half > 0.9 * brush.label();
-    if fits && (out || share.abs() >= LEAST_SEEN) {
+    let fits = |text: &&String| brush.width(text) + 4.0 < column.width();
+    if half > 0.9 * brush.label()
+        && let Some(text) = told.texts.iter().find(fits)
+    {
         // In the empty half of the row.
         let y = zero + 0.5 * half * share.signum();
         let colour = if out { colour } else { &brush.theme.label };
-        brush.text(&text, Point::new(column.middle(), y), Hang::Middle, colour)?;
+        brush.text(text, Point::new(column.middle(), y), Hang::Middle, colour)?;
     }
     Ok(())
 }
@@ -293,6 +412,34 @@ mod tests {
         assert!(!out(&deviation(108.0, 100.0, 5.0)));
         assert!(out(&deviation(98.0, 100.0, 0.0)));
         assert!(!out(&deviation(100.1, 100.0, 0.0)));
+    }
+
+    #[test]
+    fn a_finding_tells_its_cause_and_its_difference_in_units() {
+        let mut found = FindingReport {
+            letter: "R".to_owned(),
+            glyph: 1,
+            cause: Cause::Width,
+            value: 500.0,
+            expected: 550.0,
+            low: 540.0,
+            high: 560.0,
+            difference: -50.0,
+            spreads: -4.0,
+            by_chance: 0.01,
+            beside: "BPK".to_owned(),
+            sentence: String::new(),
+        };
+        let told = Told::of_finding(&found, 700.0).unwrap();
+        assert_eq!(told.texts, ["width \u{2212}50", "\u{2212}50"]);
+        assert!((told.share + 50.0 / 550.0).abs() < 1e-9 && told.out);
+        // An overshoot of nought is expected of no height but the letter's own.
+        (found.cause, found.value, found.expected) = (Cause::Raised, 14.0, 0.0);
+        let told = Told::of_finding(&found, 700.0).unwrap();
+        assert_eq!(told.texts[0], "raised +14");
+        assert!((told.share - 0.02).abs() < 1e-9);
+        found.cause = Cause::Left;
+        assert!(Told::of_finding(&found, 700.0).is_none());
     }
 
     #[test]

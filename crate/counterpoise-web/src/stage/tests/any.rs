@@ -62,7 +62,7 @@ impl Dice {
 
     fn command(&mut self, stage: &Stage) -> Command {
         let yes = self.roll(2) == 0;
-        match self.roll(28) {
+        match self.roll(29) {
             0 | 1 => Command::SetText { text: self.text() },
             2 => Command::Insert {
                 letters: vec![
@@ -141,6 +141,9 @@ impl Dice {
                 at: yes.then(|| [self.number(), self.number()]),
             },
             26 => Command::FitChosen,
+            27 => Command::StandFinding {
+                finding: self.roll(5) as u16,
+            },
             _ => Command::Fit,
         }
     }

@@ -1,0 +1,34 @@
+import { type Listed, standing } from '../findings'
+import type { PageState } from '../state'
+import { hasFont, type PageCommand } from './command'
+
+const listed = (state: PageState): Listed[] => standing(state.judgement, state.allowance, state.meant)
+
+/** The finding before or after the one on the stage, round the list's end. */
+function other(state: PageState, step: 1 | -1): Listed | undefined {
+  const all = listed(state)
+  const at = all.findIndex(({ index }) => index === state.stage?.finding)
+  if (at < 0) return step > 0 ? all[0] : all.at(-1)
+  return all[(at + step + all.length) % all.length]
+}
+
+function look(id: string, label: string, hint: string, key: string, step: 1 | -1): PageCommand {
+  return {
+    id,
+    label,
+    hint,
+    group: 'Findings',
+    keys: [key],
+    repeats: true,
+    enabled: (state) => hasFont(state) && listed(state).length > 0,
+    run: (desk) => {
+      const next = other(desk.state, step)
+      if (next) desk.apply({ type: 'standFinding', finding: next.index })
+    },
+  }
+}
+
+export const findings: readonly PageCommand[] = [
+  look('next-finding', 'Next finding', 'Stands its letter between letters to compare it with', 'J', 1),
+  look('previous-finding', 'Previous finding', 'The one above it in the list', 'Shift+J', -1),
+]

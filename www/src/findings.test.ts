@@ -1,0 +1,99 @@
+import { describe, expect, it } from 'vitest'
+import {
+  allowances,
+  allowanceWords,
+  countWords,
+  emptyWords,
+  type Judgement,
+  meantSo,
+  rarityWords,
+  standing,
+} from './findings'
+import type { FindingReport } from './generated/FindingReport'
+
+const finding = (
+  letter: string,
+  byChance: number,
+  cause: FindingReport['cause'] = 'width',
+): FindingReport => ({
+  letter,
+  glyph: 1,
+  cause,
+  value: 500,
+  expected: 538,
+  low: 520,
+  high: 545,
+  difference: -38,
+  spreads: -4,
+  byChance,
+  beside: 'BPK',
+  sentence: `${letter} is narrow.`,
+})
+
+const judged = (...findings: FindingReport[]): Judgement => ({
+  kind: 'done',
+  report: { findings, familiar: true, note: null },
+})
+
+const judgement = judged(finding('R', 0.01), finding('m', 0.4, 'strokes'), finding('R', 3, 'left'))
+const letters = (listed: { finding: FindingReport; index: number }[]) =>
+  listed.map(({ finding, index }) => `${index} ${finding.letter}`)
+
+describe('what is listed', () => {
+  it('is what is rare enough, in the judgement’s own order', () => {
+    expect(letters(standing(judgement, 0.1, []))).toEqual(['0 R'])
+    expect(letters(standing(judgement, 1, []))).toEqual(['0 R', '1 m'])
+    expect(letters(standing(judgement, 8, []))).toEqual(['0 R', '1 m', '2 R'])
+  })
+
+  it('leaves out what is meant so: of that letter that cause, and no other', () => {
+    const meant = ['R width']
+    expect(letters(standing(judgement, 8, meant))).toEqual(['1 m', '2 R'])
+    expect(letters(meantSo(judgement, meant))).toEqual(['0 R'])
+  })
+
+  it('is nothing before the letters have been judged', () => {
+    for (const kind of ['none', 'judging'] as const) expect(standing({ kind }, 8, [])).toEqual([])
+    expect(standing({ kind: 'failed', sentence: 'No.' }, 8, [])).toEqual([])
+  })
+})
+
+describe('the words', () => {
+  it('say what a setting means', () => {
+    expect(allowanceWords(1)).toBe(
+      'At this setting a sound alphabet of 52 letters shows about 1 false alarm.',
+    )
+    expect(allowanceWords(8)).toContain('about 8 false alarms.')
+    expect(allowanceWords(0.25)).toContain('about 0.25 false alarms: one in 4 such alphabets.')
+    expect(new Set(allowances.map(allowanceWords)).size).toBe(allowances.length)
+  })
+
+  it('say how rare a finding is', () => {
+    expect(rarityWords(0)).toBe('fewer than one such in 1000 sound alphabets')
+    expect(rarityWords(0.002)).toBe('one such in 500 sound alphabets')
+    expect(rarityWords(0.05)).toBe('one such in 20 sound alphabets')
+    expect(rarityWords(0.0123)).toBe('one such in 81 sound alphabets')
+    expect(rarityWords(0.6)).toBe('one such in 2 sound alphabets')
+    expect(rarityWords(0.7)).toBe('about one such in every sound alphabet')
+    expect(rarityWords(1)).toBe('about one such in every sound alphabet')
+    expect(rarityWords(3.6)).toBe('about 4 such in every sound alphabet')
+  })
+
+  it('count the findings', () => {
+    expect(countWords(judgement, 2)).toBe('2 findings')
+    expect(countWords(judgement, 1)).toBe('1 finding')
+    expect(countWords(judgement, 0)).toBe('No findings')
+    expect(countWords({ kind: 'judging' }, 0)).toBe('Judging the letters…')
+    expect(countWords({ kind: 'none' }, 0)).toBe('')
+  })
+
+  it('say why the list is empty', () => {
+    expect(emptyWords(judged(), 1, [])).toBe(
+      'No letter is farther from what the others suggest than letters of sound alphabets are.',
+    )
+    expect(emptyWords(judged(finding('R', 3)), 1, [])).toContain('With more doubt one letter shows')
+    expect(emptyWords(judged(finding('R', 0.1)), 1, ['R width'])).toBe(
+      'What stands out at this strictness is meant so.',
+    )
+  })
+})

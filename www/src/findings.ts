@@ -1,0 +1,93 @@
+/** What stands out of the open font: which findings are listed, and in what words. */
+
+import { figure, many } from './figures'
+import type { Cause } from './generated/Cause'
+import type { FindingReport } from './generated/FindingReport'
+import type { JudgementReport } from './generated/JudgementReport'
+
+/** How far the letters have been judged. */
+export type Judgement =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'judging' }
+  | { readonly kind: 'done'; readonly report: JudgementReport }
+  | { readonly kind: 'failed'; readonly sentence: string }
+
+/** False alarms that a sound alphabet shows, from the strictest proof to the faintest doubt. */
+export const allowances: readonly number[] = [0.1, 0.25, 0.5, 1, 2, 4, 8]
+export const usualAllowance = 1
+
+/** A finding with its place in the judgement's list, by which the stage knows it. */
+export interface Listed {
+  readonly index: number
+  readonly finding: FindingReport
+}
+
+/** What a person’s word about a finding is kept under: nothing of the font’s own figures. */
+export const meantKey = (finding: FindingReport): string => `${finding.letter} ${finding.cause}`
+
+const all = (judgement: Judgement): Listed[] =>
+  judgement.kind === 'done' ? judgement.report.findings.map((finding, index) => ({ index, finding })) : []
+
+/** The findings that are listed, the worst first: rare enough, and not meant so. */
+export function standing(judgement: Judgement, allowance: number, meant: readonly string[]): Listed[] {
+  return all(judgement).filter(
+    ({ finding }) => finding.byChance <= allowance && !meant.includes(meantKey(finding)),
+  )
+}
+
+/** The findings that the person has said are meant so, however rare they are. */
+export function meantSo(judgement: Judgement, meant: readonly string[]): Listed[] {
+  return all(judgement).filter(({ finding }) => meant.includes(meantKey(finding)))
+}
+
+export const causeName: Record<Cause, string> = {
+  width: 'width',
+  strokes: 'thickness of strokes',
+  uprights: 'thickness of upright strokes',
+  levels: 'thickness of level strokes',
+  overshoot: 'overshoot',
+  left: 'left bearing',
+  right: 'right bearing',
+  pair: 'pair of stems',
+  raised: 'place on the baseline',
+  points: 'points',
+}
+
+/** What a setting of the slider means. */
+export function allowanceWords(allowance: number): string {
+  const alarms = `${figure(allowance, 2)} false ${allowance === 1 ? 'alarm' : 'alarms'}`
+  const other = allowance < 1 ? `: one in ${figure(1 / allowance, 0)} such alphabets` : ''
+  return `At this setting a sound alphabet of 52 letters shows about ${alarms}${other}.`
+}
+
+/** Rarer than this is told as rarer: no count of fonts bears out more. */
+const RAREST = 1000
+
+/** How rare a letter that shows as much is in sound alphabets: `byChance` is how many of 52 do. */
+export function rarityWords(byChance: number): string {
+  if (byChance * RAREST < 1) return `fewer than one such in ${RAREST} sound alphabets`
+  if (byChance < 0.67) {
+    const alphabets = Number((1 / byChance).toPrecision(1 / byChance < 10 ? 1 : 2))
+    return `one such in ${alphabets} sound alphabets`
+  }
+  if (byChance < 1.5) return 'about one such in every sound alphabet'
+  return `about ${figure(byChance, 0)} such in every sound alphabet`
+}
+
+/** How many were found, to be read and to be heard. */
+export function countWords(judgement: Judgement, listed: number): string {
+  if (judgement.kind === 'judging') return 'Judging the letters…'
+  if (judgement.kind !== 'done') return ''
+  return listed === 0 ? 'No findings' : many(listed, 'finding')
+}
+
+/** Why the list is empty, and what that means. */
+export function emptyWords(judgement: Judgement, allowance: number, meant: readonly string[]): string {
+  const left = standing(judgement, Number.POSITIVE_INFINITY, meant).length
+  const said = meantSo(judgement, meant).some(({ finding }) => finding.byChance <= allowance)
+  const first = said
+    ? 'What stands out at this strictness is meant so.'
+    : 'No letter is farther from what the others suggest than letters of sound alphabets are.'
+  if (left === 0) return first
+  return `${first} With more doubt ${left === 1 ? 'one letter shows' : `${left} findings show`} a small difference.`
+}
