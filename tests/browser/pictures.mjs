@@ -10,6 +10,7 @@ const home = await house()
 async function take(name, colorScheme, prepare) {
   const lab = await home.open({ colorScheme, viewport: { width: 1360, height: 850 } })
   await lab.ready()
+  await lab.judged()
   await prepare(lab)
   await lab.page.waitForFunction(() => document.querySelector('lab-sheet').state.survey.kind === 'done')
   await lab.frame()
@@ -34,8 +35,15 @@ const over = async (lab) => {
   await lab.press('s')
 }
 
+/** The E with a thick stem between the letters that it is held against. */
+const finding = async (lab) => {
+  await lab.page.locator('findings-panel').getByRole('button', { name: /strokes of E .* thicker/ }).click()
+  await lab.page.mouse.move(0, 0)
+}
+
 for (const scheme of ['light', 'dark']) {
   await take('lab', scheme, line)
+  await take('finding', scheme, finding)
   await take('laid-over', scheme, over)
 }
 await home.close()

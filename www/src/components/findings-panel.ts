@@ -95,7 +95,7 @@ export class FindingsPanel extends LitElement {
         justify-content: stretch;
         gap: 0 var(--gap-3);
         width: 100%;
-        min-height: 2.625rem;
+        min-height: max(2.625rem, var(--target));
         padding: var(--gap-2) var(--gap-4) 0;
         border: 0;
         text-align: start;
@@ -272,6 +272,14 @@ export class FindingsPanel extends LitElement {
   @query('summary') private readonly summary!: HTMLElement | null
 
   #seen: number | null = null
+  #of: unknown = null
+
+  override willUpdate(): void {
+    if (this.#of === this.#font.value) return
+    this.#of = this.#font.value
+    this.stop = ''
+    this.scrollTop = 0
+  }
 
   override updated(): void {
     if (this.#shown.value === this.#seen) return
