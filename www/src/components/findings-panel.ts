@@ -139,6 +139,7 @@ export class FindingsPanel extends LitElement {
         display: grid;
         place-items: center;
         min-width: 1.125rem;
+        padding-inline: 0.125rem;
         height: 1.125rem;
         color: var(--sheet);
         background: var(--ink);

@@ -122,7 +122,8 @@ fn visible_columns(picture: &Picture<'_>) -> Vec<Column> {
 fn caption(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standing) -> Drawn {
     let frame = picture.frame;
     let numbers = numbers(picture, s);
-    let taken = numbers.len() as f64 * (2.0 * DISC * brush.label() + APART);
+    let halves = numbers.iter().map(|number| disc_half(brush, *number));
+    let taken: f64 = halves.map(|half| 2.0 * half + APART).sum();
     let room = column.width().max(0.9 * brush.label());
     let room = if numbers.is_empty() {
         room
@@ -154,10 +155,10 @@ fn caption(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standi
     brush.text(&name, Point::new(left, y), Hang::Right, colour)?;
     let mut x = left + wide;
     for number in numbers {
-        let radius = DISC * brush.label();
-        x += APART + radius;
-        disc(brush, Point::new(x, y), radius, number)?;
-        x += radius;
+        let half = disc_half(brush, number);
+        x += APART + half;
+        disc(brush, Point::new(x, y), half, number)?;
+        x += half;
     }
     if chosen {
         let y = frame.strip.y0 + frame.captions - 1.0;
@@ -175,11 +176,17 @@ fn numbers(picture: &Picture<'_>, s: &Standing) -> Vec<usize> {
     picture.marked.iter().filter_map(own).collect()
 }
 
+/// Half the breadth of a number's disc: numbers of two figures need a broader one.
+fn disc_half(brush: &Brush<'_>, number: usize) -> f64 {
+    let text = 0.5 * brush.width(&number.to_string());
+    (DISC * brush.label()).max(text + APART)
+}
+
 /// A finding's number on a disc of ink, as it stands in the list.
-fn disc(brush: &Brush<'_>, at: Point, radius: f64, number: usize) -> Drawn {
+fn disc(brush: &Brush<'_>, at: Point, half: f64, number: usize) -> Drawn {
     let c = brush.context;
     c.begin_path();
-    c.arc(at.x, at.y, radius, 0.0, TAU)?;
+    c.ellipse(at.x, at.y, half, DISC * brush.label(), 0.0, 0.0, TAU)?;
     c.set_fill_style_str(&brush.theme.label);
     c.fill();
     brush.text(&number.to_string(), at, Hang::Middle, &brush.theme.paper)
