@@ -11,6 +11,7 @@
 
 mod drawing;
 mod hostile;
+mod judgement;
 mod known;
 mod metrics;
 mod panel;
@@ -92,6 +93,7 @@ fn trials() -> Result<Vec<Trial>, Failed> {
     all.extend(shapes::trials());
     all.extend(drawing::trials(&fonts)?);
     all.extend(hostile::trials(&fonts)?);
+    all.extend(judgement::trials(&fonts)?);
     Ok(all)
 }
 
