@@ -49,9 +49,8 @@ const ROW_PAD: f64 = 2.0;
 const DISC: f64 = 0.66;
 const APART: f64 = 4.0;
 
-/// How far a letter's name and number may reach past its column, CSS pixels:
-/// into the white between letters.
-const PAST: f64 = 6.0;
+/// Radius of the dot that stands for a number where there is no room for it.
+const DOT: f64 = 2.5;
 
 /// Paints the strip, if it is shown.
 pub(super) fn paint(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
@@ -121,15 +120,26 @@ fn visible_columns(picture: &Picture<'_>) -> Vec<Column> {
 /// The letter's name over its column.
 fn caption(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standing) -> Drawn {
     let frame = picture.frame;
-    let numbers = numbers(picture, s);
-    let halves = numbers.iter().map(|number| disc_half(brush, *number));
-    let taken: f64 = halves.map(|half| 2.0 * half + APART).sum();
-    let room = column.width().max(0.9 * brush.label());
-    let room = if numbers.is_empty() {
-        room
-    } else {
-        column.width() + 2.0 * PAST - taken
-    };
+    let found = numbers(picture, s);
+    let mut room = column.width().max(0.9 * brush.label());
+    let mut taken = 0.0;
+    let mut shown: Vec<(f64, usize)> = Vec::new();
+    for number in &found {
+        let half = disc_half(brush, *number);
+        let own = 2.0 * half + if shown.is_empty() { 0.0 } else { APART };
+        if own > room {
+            break;
+        }
+        room -= own;
+        taken += own;
+        shown.push((half, *number));
+    }
+    if shown.is_empty() && !found.is_empty() {
+        dot(
+            brush,
+            Point::new(column.middle(), frame.strip.y0 + frame.captions),
+        )?;
+    }
     let letter = picture.sorts.label(s.item.character, s.item.glyph);
     let flip = match (s.item.mirrored, s.item.turned) {
         (false, false) => "",
@@ -138,12 +148,16 @@ fn caption(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standi
         (true, true) => " turned, mirrored",
     };
     let whole = format!("{letter}{flip}");
+    let apart = if shown.is_empty() { 0.0 } else { APART };
     let mut fitting = [whole, letter]
         .into_iter()
-        .filter(|t| brush.width(t) <= room);
+        .filter(|t| brush.width(t) + apart <= room);
     // The letter stands above; its number stands nowhere else.
     let name = fitting.next().unwrap_or_default();
-    let wide = brush.width(&name);
+    let mut wide = brush.width(&name);
+    if wide > 0.0 {
+        wide += apart;
+    }
     let chosen = picture.is_chosen(&s.item);
     let colour = if chosen {
         &brush.theme.chosen
@@ -152,13 +166,13 @@ fn caption(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standi
     };
     let y = frame.strip.y0 + 0.55 * frame.captions;
     let left = column.middle() - 0.5 * (wide + taken);
-    brush.text(&name, Point::new(left, y), Hang::Right, colour)?;
+    if !name.is_empty() {
+        brush.text(&name, Point::new(left, y), Hang::Right, colour)?;
+    }
     let mut x = left + wide;
-    for number in numbers {
-        let half = disc_half(brush, number);
-        x += APART + half;
-        disc(brush, Point::new(x, y), half, number)?;
-        x += half;
+    for (half, number) in shown {
+        disc(brush, Point::new(x + half, y), half, number)?;
+        x += 2.0 * half + APART;
     }
     if chosen {
         let y = frame.strip.y0 + frame.captions - 1.0;
@@ -174,6 +188,16 @@ fn numbers(picture: &Picture<'_>, s: &Standing) -> Vec<usize> {
         (s.item.glyph == Some(found.glyph)).then_some(*number)
     };
     picture.marked.iter().filter_map(own).collect()
+}
+
+/// The dot that stands for a number.
+fn dot(brush: &Brush<'_>, at: Point) -> Drawn {
+    let c = brush.context;
+    c.begin_path();
+    c.arc(at.x, at.y, DOT, 0.0, TAU)?;
+    c.set_fill_style_str(&brush.theme.label);
+    c.fill();
+    Ok(())
 }
 
 /// Half the breadth of a number's disc: numbers of two figures need a broader one.
