@@ -1,4 +1,5 @@
-import init, { Lab } from './core/counterpoise_web.js'
+import learned from '../../crate/counterpoise/src/judge/table/learned.bin?url'
+import init, { Lab, learn } from './core/counterpoise_web.js'
 import address from './core/counterpoise_web_bg.wasm?url'
 
 export { Lab }
@@ -8,9 +9,20 @@ export { Lab }
  * compiled module is given back for a worker, which then need not fetch it.
  */
 export async function loadLab(): Promise<WebAssembly.Module> {
-  const module = await compile()
+  const [module, table] = await Promise.all([compile(), fetchLearned()])
   await init({ module_or_path: module })
+  if (table !== null) learn(table)
   return module
+}
+
+/** What the lab judges by; without it letters are measured and not judged. */
+async function fetchLearned(): Promise<Uint8Array | null> {
+  try {
+    const answer = await fetch(learned)
+    return answer.ok ? new Uint8Array(await answer.arrayBuffer()) : null
+  } catch {
+    return null
+  }
 }
 
 async function compile(): Promise<WebAssembly.Module> {

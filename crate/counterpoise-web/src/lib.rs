@@ -7,6 +7,7 @@
 mod boundary;
 mod fingerprint;
 mod lab;
+mod learned;
 mod refuse;
 pub mod stage;
 mod supply;
@@ -14,4 +15,5 @@ mod survey;
 pub mod theme;
 
 pub use lab::Lab;
+pub use learned::learn;
 pub use survey::{Survey, SurveyProgress};

@@ -121,8 +121,9 @@ impl Supply for Rc<OpenFont> {
     }
 
     fn judgement(&self) -> &JudgementReport {
-        self.judgement
-            .get_or_init(|| JudgementReport::of(&self.font, &self.alphabet))
+        self.judgement.get_or_init(|| {
+            JudgementReport::of(&self.font, &self.alphabet, crate::learned::table())
+        })
     }
 
     fn band(&self, c: char) -> Option<Band> {

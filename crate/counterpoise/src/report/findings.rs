@@ -86,16 +86,20 @@ pub struct JudgementReport {
 }
 
 impl JudgementReport {
-    /// Judges a font's letters.
-    pub fn of(font: &Font, alphabet: &Alphabet) -> Self {
-        let Some(table) = Table::shipped() else {
+    /// Judges a font's letters by what was learned, if it is at hand.
+    pub fn of(font: &Font, alphabet: &Alphabet, table: Option<&Table>) -> Self {
+        let Some(table) = table else {
             return Self {
                 findings: Vec::new(),
                 familiar: false,
-                note: Some("This build carries no table of how letters relate.".into()),
+                note: Some(
+                    "The lab could not load what it has learned of well-made alphabets, so it \
+                     judges nothing. Load the page again."
+                        .into(),
+                ),
             };
         };
-        let judgement = Judgement::of(font, alphabet, &table);
+        let judgement = Judgement::of(font, alphabet, table);
         let note = (!judgement.familiar).then(|| {
             "This font is unlike any that the lab learned from: its own letters differ so much \
              that only coarse findings can be told."
