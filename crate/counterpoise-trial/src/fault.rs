@@ -2,15 +2,14 @@
 
 use crate::embolden::embolden;
 use crate::warp::Warp;
-use counterpoise::judge::scale;
-use counterpoise::measure::strokes::StrokeKind;
+use counterpoise::judge::{Cause, scale};
+use counterpoise::measure::strokes::{StrokeKind, Thickness};
 use counterpoise::measure::{self, Context, End, Form, Letter, main_weight};
 use counterpoise::outline::Outline;
 use kurbo::Affine;
-use serde::{Deserialize, Serialize};
 
 /// What is done to a letter.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub(crate) enum Fault {
     /// Its ink is made wider, stems kept.
     Width,
@@ -30,6 +29,23 @@ pub(crate) enum Fault {
     Pair,
     /// It is raised, by a share of the cap height.
     Raised,
+}
+
+impl Fault {
+    /// The cause that it should be found by.
+    pub(crate) fn cause(self) -> Cause {
+        match self {
+            Self::Width => Cause::Width,
+            Self::Strokes => Cause::Strokes,
+            Self::Uprights => Cause::Uprights,
+            Self::Levels => Cause::Levels,
+            Self::Overshoot => Cause::Overshoot,
+            Self::LeftBearing => Cause::Left,
+            Self::RightBearing => Cause::Right,
+            Self::Pair => Cause::Pair,
+            Self::Raised => Cause::Raised,
+        }
+    }
 }
 
 /// Every fault with its sizes: shares of what is changed.
@@ -112,13 +128,15 @@ fn uprights(letter: &Letter, lean: f64) -> Vec<(f64, f64)> {
         .iter()
         .filter(|s| matches!(s.kind, StrokeKind::Stem | StrokeKind::Curve))
         .flat_map(|s| &s.marks)
-        .filter_map(|m| {
-            let across = m.to - m.from;
-            let level = (across.y + across.x * lean).abs() <= 0.4 * across.x.abs();
-            let (a, b) = (m.from.x - m.from.y * lean, m.to.x - m.to.y * lean);
-            level.then_some((a.min(b), a.max(b)))
-        })
+        .filter(|m| m.runs_upright(lean))
+        .map(|m| across(m, lean))
         .collect()
+}
+
+/// From where to where a mark reaches, once the letter stands upright.
+fn across(m: &Thickness, lean: f64) -> (f64, f64) {
+    let (a, b) = (m.from.x - m.from.y * lean, m.to.x - m.to.y * lean);
+    (a.min(b), a.max(b))
 }
 
 fn shear(lean: f64) -> Affine {
@@ -283,10 +301,7 @@ fn unequal(outline: &Outline, letter: &Letter, context: &Context, size: f64) -> 
         .iter()
         .filter(|s| s.kind == StrokeKind::Stem && s.length >= 0.6 * tallest)
         .filter_map(|s| s.marks.first())
-        .map(|m| {
-            let (a, b) = (m.from.x - m.from.y * lean, m.to.x - m.to.y * lean);
-            (a.min(b), a.max(b))
-        })
+        .map(|m| across(m, lean))
         .collect();
     stems.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
     let (first, last) = (stems.first()?, stems.last()?);

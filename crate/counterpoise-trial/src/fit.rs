@@ -1,10 +1,12 @@
 //! Fits the factor model by expectation and maximisation, each figure weighed
 //! by a t-distribution (sources in `counterpoise::judge`).
 
+use crate::middle::median;
 use crate::specimen::Specimen;
 use counterpoise::judge::{
     FREEDOM, Group, Kind, LETTERS, Relations, Row, Together, Trait, Variable,
 };
+use counterpoise::measure::MAD_TO_SD;
 use nalgebra::{DMatrix, DVector, SymmetricEigen};
 
 /// A figure enters the model if so many of the faces have it. A rare form of a
@@ -35,10 +37,7 @@ pub(crate) fn fit(
         variables: variables(faces),
         ..Relations::default()
     };
-    let rows: Vec<Row> = faces
-        .iter()
-        .map(|f| relations.row(|c| f.traits(c)))
-        .collect();
+    let rows: Vec<Row> = faces.iter().map(|f| relations.row(&f.letters)).collect();
     let scatter = scatter(&relations, &rows);
     for (together, factors) in Together::ALL.into_iter().zip(factors) {
         let members: Vec<usize> = (0..relations.variables.len())
@@ -103,19 +102,14 @@ fn variables(faces: &[&Specimen]) -> Vec<Variable> {
     all
 }
 
-fn median(values: &mut [f64]) -> f64 {
-    values.sort_unstable_by(f64::total_cmp);
-    values.get(values.len() / 2).copied().unwrap_or(0.0)
-}
-
 /// Sets each figure's mean to its median, and gives its scatter over faces.
 fn scatter(relations: &Relations, rows: &[Row]) -> Vec<(f64, f64)> {
     (0..relations.variables.len())
         .map(|i| {
             let mut x: Vec<f64> = rows.iter().filter_map(|r| r[i]).collect();
-            let middle = median(&mut x);
+            let middle = median(&mut x).unwrap_or(0.0);
             let mut off: Vec<f64> = x.iter().map(|v| (v - middle).abs()).collect();
-            let mad = 1.4826 * median(&mut off);
+            let mad = MAD_TO_SD * median(&mut off).unwrap_or(0.0);
             let sd = (off.iter().map(|v| v * v).sum::<f64>() / off.len().max(1) as f64).sqrt();
             (middle, (if mad > 1e-4 { mad } else { sd }).max(1e-3))
         })

@@ -2,12 +2,13 @@
 //! each taken on faces that were not fitted.
 
 use crate::families::lot;
-use crate::fault::Fault;
 use crate::fit::fit;
+use crate::middle::median;
 use crate::specimen::Specimen;
 use counterpoise::judge::{
     Cause, LETTERS, Relations, Standing, Table, Together, Weighed, rarest, tabled,
 };
+use counterpoise::measure::MAD_TO_SD;
 use nalgebra::{DMatrix, SymmetricEigen};
 use std::collections::BTreeMap;
 
@@ -30,15 +31,13 @@ pub(crate) fn learn(
     let effects = effects(&relations, faces);
     let mut table = blank(relations, effects.clone());
     let (of_even, of_odd) = (fit(&even, factors, rounds), fit(&odd, factors, rounds));
-    let halves = [(of_even, odd), (of_odd, even)];
-    let halves: Vec<(Table, Vec<&Specimen>)> = halves
+    let mut halves: Vec<(Table, Vec<&Specimen>)> = [(of_even, odd), (of_odd, even)]
         .into_iter()
         .map(|(r, f)| {
             // The same figures in the same order, whatever a half lacks.
             (blank(aligned(&table.relations, &r), effects.clone()), f)
         })
         .collect();
-    let mut halves = halves;
     for _ in 0..4 {
         let noise = noise(&table, &halves);
         for (t, _) in &mut halves {
@@ -57,7 +56,7 @@ pub(crate) fn learn(
 /// Tables how strongly causes show in sound letters.
 fn calibrate(table: &mut Table, mut halves: Vec<(Table, Vec<&Specimen>)>) {
     let mut strengths: [Vec<f64>; Cause::ALL.len()] = Default::default();
-    each_letter(&halves, |weighed, _, standing| {
+    each_letter(&halves, |weighed, standing| {
         for cause in Cause::ALL {
             let sign = weighed.sign(standing, cause);
             strengths[cause as usize].push(sign.map_or(0.0, |s| s.strength));
@@ -68,21 +67,18 @@ fn calibrate(table: &mut Table, mut halves: Vec<(Table, Vec<&Specimen>)>) {
         t.strengths.clone_from(&table.strengths);
     }
     let mut rare = Vec::new();
-    each_letter(&halves, |weighed, table, standing| {
-        rare.push(rarest(weighed, table, standing).map_or(0.0, |(_, share)| -share.ln()));
+    each_letter(&halves, |weighed, standing| {
+        rare.push(rarest(weighed, standing).map_or(0.0, |(_, share)| -share.ln()));
     });
     table.rarest = tabled(rare);
 }
 
-fn each_letter(
-    halves: &[(Table, Vec<&Specimen>)],
-    mut look: impl FnMut(&Weighed<'_>, &Table, &Standing),
-) {
+fn each_letter(halves: &[(Table, Vec<&Specimen>)], mut look: impl FnMut(&Weighed<'_>, &Standing)) {
     for (table, faces) in halves {
         for face in faces {
-            let weighed = Weighed::of(table, table.relations.row(|c| face.traits(c)));
+            let weighed = Weighed::of(table, table.relations.row(&face.letters));
             for (letter, _) in face.letters.iter().enumerate().filter(|(_, t)| t.is_some()) {
-                look(&weighed, table, &weighed.standing(letter));
+                look(&weighed, &weighed.standing(letter));
             }
         }
     }
@@ -149,8 +145,7 @@ fn standings<'a>(halves: &'a [(Table, Vec<&'a Specimen>)]) -> Vec<Vec<Option<f64
                 scope.spawn(move || {
                     jobs.iter()
                         .map(|(table, face)| {
-                            let weighed =
-                                Weighed::of(table, table.relations.row(|c| face.traits(c)));
+                            let weighed = Weighed::of(table, table.relations.row(&face.letters));
                             let mut off = vec![None; table.noise.len()];
                             for letter in 0..LETTERS.len() {
                                 let s = weighed.standing(letter);
@@ -176,8 +171,7 @@ fn noise(table: &Table, halves: &[(Table, Vec<&Specimen>)]) -> Vec<f64> {
     (0..table.noise.len())
         .map(|i| {
             let mut off: Vec<f64> = all.iter().filter_map(|z| Some(z[i]?.abs())).collect();
-            off.sort_unstable_by(f64::total_cmp);
-            let middle = 1.4826 * off.get(off.len() / 2).copied().unwrap_or(1.0);
+            let middle = MAD_TO_SD * median(&mut off).unwrap_or(1.0);
             (table.noise[i] * middle.clamp(0.5, 2.0)).clamp(0.2, 4.0)
         })
         .collect()
@@ -234,9 +228,10 @@ fn effects(relations: &Relations, faces: &[&Specimen]) -> [Vec<f64>; Cause::ALL.
     let mut tried: BTreeMap<(usize, usize), Vec<f64>> = BTreeMap::new();
     for face in faces {
         for p in &face.planted {
-            let Some(cause) = learned(p.fault) else {
+            let cause = p.fault.cause();
+            if !cause.is_ratio() {
                 continue;
-            };
+            }
             let Some(letter) = LETTERS.find(p.letter) else {
                 continue;
             };
@@ -262,25 +257,11 @@ fn effects(relations: &Relations, faces: &[&Specimen]) -> [Vec<f64>; Cause::ALL.
             .map(|(i, v)| {
                 cause.known_effect(v.of).unwrap_or_else(|| {
                     match tried.get_mut(&(cause as usize, i)) {
-                        Some(values) if values.len() >= 10 => {
-                            values.sort_unstable_by(f64::total_cmp);
-                            values[values.len() / 2]
-                        }
+                        Some(values) if values.len() >= 10 => median(values).unwrap_or(0.0),
                         _ => 0.0,
                     }
                 })
             })
             .collect()
     })
-}
-
-fn learned(fault: Fault) -> Option<Cause> {
-    match fault {
-        Fault::Width => Some(Cause::Width),
-        Fault::Strokes => Some(Cause::Strokes),
-        Fault::Uprights => Some(Cause::Uprights),
-        Fault::Levels => Some(Cause::Levels),
-        Fault::Pair => Some(Cause::Pair),
-        _ => None,
-    }
 }

@@ -8,6 +8,7 @@
 //! | `fault`, `warp`, `embolden` | what is done to a letter? |
 //! | `fit` | how do letters relate? |
 //! | `learn` | what does the model leave unsaid, and how does each cause show? |
+//! | `middle` | what is the middle of many values? |
 //! | `trial`, `plain` | how often is a fault found, and would a plain rule have? |
 //! | `report` | where is it written? |
 #![expect(
@@ -21,6 +22,7 @@ mod families;
 mod fault;
 mod fit;
 mod learn;
+mod middle;
 mod plain;
 mod report;
 mod specimen;

@@ -1,8 +1,10 @@
 //! The plain rule that the judgement is held beside: a figure against the
 //! median of its class in the same face, in robust spreads.
 
+use crate::middle::median;
 use crate::specimen::Specimen;
 use counterpoise::judge::{Cause, Trait, Traits};
+use counterpoise::measure::MAD_TO_SD;
 
 /// Letters of one construction (common practice, no source).
 const CLASSES: [&str; 9] = [
@@ -38,9 +40,9 @@ pub(crate) fn score(face: &Specimen, c: char, traits: &Traits, cause: Cause) -> 
             if fellows.len() < LEAST_FELLOWS {
                 return None;
             }
-            let middle = median(&mut fellows);
+            let middle = median(&mut fellows)?;
             let mut off: Vec<f64> = fellows.iter().map(|f| (f - middle).abs()).collect();
-            Some((value - middle).abs() / (1.4826 * median(&mut off)).max(LEAST))
+            Some((value - middle).abs() / (MAD_TO_SD * median(&mut off)?).max(LEAST))
         })
         .fold(0.0, f64::max)
 }
@@ -63,9 +65,4 @@ fn of(cause: Cause) -> &'static [Trait] {
         Cause::Right => &[Trait::Right],
         Cause::Pair => &[Trait::Pair],
     }
-}
-
-fn median(values: &mut [f64]) -> f64 {
-    values.sort_unstable_by(f64::total_cmp);
-    values.get(values.len() / 2).copied().unwrap_or(0.0)
 }

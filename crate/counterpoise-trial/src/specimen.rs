@@ -5,10 +5,9 @@ use crate::fault::{FAULTS, Fault, plant};
 use counterpoise::font::Font;
 use counterpoise::judge::{LETTERS, Traits, traits};
 use counterpoise::measure::{self, Context};
-use serde::{Deserialize, Serialize};
 
 /// A letter with a fault, measured.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Planted {
     /// What was done.
     pub(crate) fault: Fault,
@@ -21,7 +20,7 @@ pub(crate) struct Planted {
 }
 
 /// A face, measured.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Specimen {
     /// Its family.
     pub(crate) family: String,

@@ -63,20 +63,6 @@ pub(crate) struct Trial {
     pub(crate) faults: Vec<Outcome>,
 }
 
-fn cause_of(fault: Fault) -> Cause {
-    match fault {
-        Fault::Width => Cause::Width,
-        Fault::Strokes => Cause::Strokes,
-        Fault::Uprights => Cause::Uprights,
-        Fault::Levels => Cause::Levels,
-        Fault::Overshoot => Cause::Overshoot,
-        Fault::LeftBearing => Cause::Left,
-        Fault::RightBearing => Cause::Right,
-        Fault::Pair => Cause::Pair,
-        Fault::Raised => Cause::Raised,
-    }
-}
-
 /// One planted letter's scores.
 struct Score {
     family: usize,
@@ -99,8 +85,7 @@ pub(crate) fn run(table: &Table, faces: &[Specimen]) -> Trial {
     let mut firsts: BTreeMap<(usize, u32), (f64, f64)> = BTreeMap::new();
     let mut random = fastrand::Rng::with_seed(SEED);
     for (at, face) in faces.iter().enumerate() {
-        let row = table.relations.row(|c| face.traits(c));
-        let weighed = Weighed::of(table, row.clone());
+        let weighed = Weighed::of(table, table.relations.row(&face.letters));
         for (letter, c) in LETTERS.chars().enumerate() {
             let Some(traits) = face.traits(c) else {
                 continue;
@@ -149,7 +134,7 @@ pub(crate) fn run(table: &Table, faces: &[Specimen]) -> Trial {
             let fault = FAULTS[key.0].0;
             let size = f64::from(key.1) / 1000.0;
             let (found, tried) = firsts.get(key).copied().unwrap_or((0.0, 1.0));
-            let cause = cause_of(fault) as usize;
+            let cause = fault.cause() as usize;
             outcome(
                 fault,
                 size,
@@ -183,7 +168,7 @@ fn score(
 ) -> Option<Score> {
     let letter = LETTERS.find(p.letter)?;
     let clean = face.traits(p.letter)?;
-    let cause = cause_of(p.fault);
+    let cause = p.fault.cause();
     let of = |traits: &Traits| strength(&weighed.with_letter(letter, traits), letter, cause);
     Some(Score {
         family,
@@ -197,20 +182,17 @@ fn score(
 
 /// Judges the whole faulty face and looks where the faulty letter stands.
 fn among_first_three(table: &Table, face: &Specimen, p: &Planted) -> bool {
-    let traits = |c| {
-        if c == p.letter {
-            Some(p.traits)
-        } else {
-            face.traits(c)
-        }
-    };
-    let weighed = Weighed::of(table, table.relations.row(traits));
+    let mut letters = face.letters.clone();
+    if let Some(at) = LETTERS.find(p.letter) {
+        letters[at] = Some(p.traits);
+    }
+    let weighed = Weighed::of(table, table.relations.row(&letters));
     let mut all: Vec<(f64, f64, char)> = LETTERS
         .chars()
         .enumerate()
-        .filter(|(_, c)| traits(*c).is_some())
+        .filter(|(letter, _)| letters[*letter].is_some())
         .flat_map(|(letter, c)| {
-            signs(&weighed, table, letter)
+            signs(&weighed, letter)
                 .into_iter()
                 .map(move |(sign, chance)| (chance, -sign.strength, c))
         })

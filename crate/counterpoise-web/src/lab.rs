@@ -115,7 +115,7 @@ impl Lab {
     #[must_use]
     pub fn fingerprint(&self) -> String {
         let font = self.font.as_ref();
-        font.map_or_else(String::new, |font| font.fingerprint().to_owned())
+        font.map_or_else(String::new, |font| font.fingerprint())
     }
 
     /// Draws on this canvas from now on.

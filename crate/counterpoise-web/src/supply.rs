@@ -27,7 +27,6 @@ pub(crate) struct OpenFont {
     alphabet: Alphabet,
     report: FontReport,
     judgement: OnceCell<JudgementReport>,
-    fingerprint: String,
     characters: OnceCell<HashMap<u16, char>>,
 }
 
@@ -37,7 +36,6 @@ impl OpenFont {
     /// # Errors
     /// If the file is no font that the lab can open.
     pub(crate) fn open(bytes: Vec<u8>, file_name: &str) -> Result<Self, FontError> {
-        let fingerprint = fingerprint::of(&bytes);
         let font = Font::open(bytes)?;
         let alphabet = Alphabet::of(&font);
         let report = FontReport::new(&font, alphabet.context(), file_name);
@@ -46,7 +44,6 @@ impl OpenFont {
             alphabet,
             report,
             judgement: OnceCell::new(),
-            fingerprint,
             characters: OnceCell::new(),
         })
     }
@@ -57,8 +54,8 @@ impl OpenFont {
     }
 
     /// A name for the file that its bytes alone lead to.
-    pub(crate) fn fingerprint(&self) -> &str {
-        &self.fingerprint
+    pub(crate) fn fingerprint(&self) -> String {
+        fingerprint::of(self.font.data())
     }
 
     /// The first character that leads to a glyph.

@@ -1,17 +1,12 @@
 //! A font's own letters, measured, to hold each against the others.
 
 use super::class::{end_alike, fellows, stands_between_guides};
-use super::traits::{Traits, traits};
 use super::{Deviation, Measure};
 use crate::font::{Font, GlyphId};
 use crate::measure::{self, Context, Letter, main_weight};
 
 /// The letters and figures that are held against each other.
 const LETTERS: &str = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789";
-
-/// Scales a median absolute deviation to the standard deviation of a normal
-/// scatter: 1 / the 75th percentile of the standard normal distribution.
-const MAD_TO_SD: f64 = 1.4826;
 
 /// Fewer fellows than this prove no habit.
 const LEAST_FELLOWS: usize = 3;
@@ -27,8 +22,6 @@ pub struct Member {
     pub letter: Letter,
     /// Thickness of its main stroke.
     pub weight: Option<f64>,
-    /// What it is judged by.
-    pub traits: Traits,
 }
 
 /// A font's basic letters, measured.
@@ -48,16 +41,13 @@ impl Alphabet {
             .chars()
             .filter_map(|character| {
                 let glyph = reader.glyph(character)?;
-                let outline = reader.outline(glyph).ok()?;
-                let letter = measure::of_outline(&outline, reader.advance(glyph), &context);
-                let traits = traits(&outline, &letter, character, &context);
+                let letter = measure::letter(&reader, glyph, &context).ok()?;
                 let weight = main_weight(&letter.strokes);
                 letter.bounds.is_some().then_some(Member {
                     character,
                     glyph,
                     letter,
                     weight,
-                    traits,
                 })
             })
             .collect();
@@ -108,7 +98,7 @@ impl Alphabet {
             measure,
             value,
             expected,
-            spread: MAD_TO_SD * measure::median(&mut off),
+            spread: measure::MAD_TO_SD * measure::median(&mut off),
             class: like.iter().map(|(m, _)| m.character).collect(),
         })
     }

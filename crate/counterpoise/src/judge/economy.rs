@@ -3,7 +3,7 @@
 use super::alphabet::Alphabet;
 use super::finding::{Finding, Matter};
 use crate::font::Font;
-use crate::measure::{self, drawing_of};
+use crate::measure::{MAD_TO_SD, drawing_of, median};
 
 /// A letter has too many points if, beside what a refit needs, it has this many
 /// times what the font's other letters have ...
@@ -39,9 +39,8 @@ pub(super) fn findings(font: &Font, alphabet: &Alphabet) -> Vec<Finding> {
             .iter()
             .map(|(_, points, needed)| (points / needed).ln())
     };
-    let habit = measure::median(&mut logs().collect::<Vec<_>>());
-    let scatter =
-        1.4826 * measure::median(&mut logs().map(|l| (l - habit).abs()).collect::<Vec<_>>());
+    let habit = median(&mut logs().collect::<Vec<_>>());
+    let scatter = MAD_TO_SD * median(&mut logs().map(|l| (l - habit).abs()).collect::<Vec<_>>());
     drawn
         .iter()
         .filter_map(|&(letter, value, needed)| {

@@ -57,7 +57,6 @@ impl Finding {
         } else {
             format!("{} to {} would sit with them", number(low), number(high))
         };
-        let pick = |yes: &'static str, no: &'static str| if more { yes } else { no };
         let Matter::Shape(cause) = self.cause else {
             return format!(
                 "{letter} is drawn with {value} points where the other letters' economy would \
@@ -65,43 +64,30 @@ impl Finding {
                 number(self.expected)
             );
         };
+        const THICK: [&str; 2] = ["thicker", "thinner"];
+        const MUCH: [&str; 2] = ["more", "less"];
+        let (head, words, tail) = match cause {
+            Cause::Width => (format!("{letter} is"), ["wider", "narrower"], ""),
+            Cause::Strokes => (format!("The strokes of {letter} are"), THICK, ""),
+            Cause::Uprights => (format!("The upright strokes of {letter} are"), THICK, ""),
+            Cause::Levels => (format!("The level strokes of {letter} are"), THICK, ""),
+            Cause::Overshoot => (format!("{letter} passes its lines by"), MUCH, ""),
+            Cause::Left => (format!("{letter} has"), MUCH, " white before it"),
+            Cause::Right => (format!("{letter} has"), MUCH, " white after it"),
+            Cause::Pair => (format!("The last stem of {letter} is"), THICK, ""),
+            Cause::Raised => (format!("{letter} stands"), ["higher", "lower"], ""),
+        };
+        let word = if more { words[0] } else { words[1] };
+        let than = match cause {
+            Cause::Pair => format!("its first and {beside}"),
+            _ => beside,
+        };
+        let said = format!("{head} about {by} {word}{tail} than {than} suggest");
         match cause {
-            Cause::Width => format!(
-                "{letter} is about {by} {} than {beside} suggest: {value} wide; {sit}.",
-                pick("wider", "narrower")
-            ),
-            Cause::Strokes => format!(
-                "The strokes of {letter} are about {by} {} than {beside} suggest: {value}; {sit}.",
-                pick("thicker", "thinner")
-            ),
-            Cause::Uprights => format!(
-                "The upright strokes of {letter} are about {by} {} than {beside} suggest: {value}; {sit}.",
-                pick("thicker", "thinner")
-            ),
-            Cause::Levels => format!(
-                "The level strokes of {letter} are about {by} {} than {beside} suggest: {value}; {sit}.",
-                pick("thicker", "thinner")
-            ),
-            Cause::Overshoot => format!(
-                "{letter} passes its lines by about {by} {} than {beside} suggest: {value}; {sit}.",
-                pick("more", "less")
-            ),
-            Cause::Left => format!(
-                "{letter} has about {by} {} white before it than {beside} suggest: {value}; {sit}.",
-                pick("more", "less")
-            ),
-            Cause::Right => format!(
-                "{letter} has about {by} {} white after it than {beside} suggest: {value}; {sit}.",
-                pick("more", "less")
-            ),
-            Cause::Pair => format!(
-                "The last stem of {letter} is about {by} {} than its first and {beside} suggest: {value}; {sit}.",
-                pick("thicker", "thinner")
-            ),
-            Cause::Raised => format!(
-                "{letter} stands about {by} {} than {beside} suggest.",
-                pick("higher", "lower")
-            ),
+            Cause::Width => format!("{said}: {value} wide; {sit}."),
+            // Where on the line it stands is told by the difference alone.
+            Cause::Raised => format!("{said}."),
+            _ => format!("{said}: {value}; {sit}."),
         }
     }
 }

@@ -7,7 +7,7 @@ use super::finding::{Finding, Matter};
 use super::rarity::rarity;
 use super::relations::LETTERS;
 use super::table::Table;
-use super::traits::{Trait, scale};
+use super::traits::{Trait, Traits, scale, traits};
 use super::weigh::{Kind, Sign, Standing, Weighed};
 use crate::font::Font;
 use crate::measure::{Context, End, sides};
@@ -33,8 +33,16 @@ pub struct Judgement {
 impl Judgement {
     /// Judges an alphabet.
     pub fn of(font: &Font, alphabet: &Alphabet, table: &Table) -> Self {
-        let traits = |c| alphabet.member(c).map(|m| m.traits);
-        let weighed = Weighed::of(table, table.relations.row(traits));
+        let reader = font.reader();
+        let traits: Vec<Option<Traits>> = LETTERS
+            .chars()
+            .map(|c| {
+                let member = alphabet.member(c)?;
+                let outline = reader.outline(member.glyph).ok()?;
+                Some(traits(&outline, &member.letter, c, alphabet.context()))
+            })
+            .collect();
+        let weighed = Weighed::of(table, table.relations.row(&traits));
         let loose = Kind::ALL
             .iter()
             .filter(|&&k| weighed.looseness(k) > FAR)
@@ -42,8 +50,9 @@ impl Judgement {
         let mut findings: Vec<Finding> = LETTERS
             .chars()
             .enumerate()
-            .filter_map(|(letter, c)| Some((letter, alphabet.member(c)?)))
-            .flat_map(|(letter, member)| of_letter(&weighed, table, letter, member, alphabet))
+            .zip(&traits)
+            .filter_map(|((letter, c), traits)| Some((letter, c, traits.as_ref()?)))
+            .flat_map(|(letter, c, traits)| of_letter(&weighed, letter, c, traits, alphabet))
             .collect();
         findings.extend(economy::findings(font, alphabet));
         findings.sort_by(|a, b| a.by_chance.total_cmp(&b.by_chance));
@@ -63,43 +72,49 @@ impl Judgement {
 }
 
 /// The rarest sign of a standing that could be seen at all, with its rarity.
-pub fn rarest(weighed: &Weighed<'_>, table: &Table, standing: &Standing) -> Option<(Sign, f64)> {
+pub fn rarest(weighed: &Weighed<'_>, standing: &Standing) -> Option<(Sign, f64)> {
     Cause::ALL
         .into_iter()
         .filter_map(|cause| weighed.sign(standing, cause))
         .filter(|sign| sign.size.abs() >= sign.cause.least_seen())
         .map(|sign| {
-            let share = rarity(&table.strengths[sign.cause as usize], sign.strength);
+            let share = rarity(
+                &weighed.table().strengths[sign.cause as usize],
+                sign.strength,
+            );
             (sign, share)
         })
         .min_by(|a, b| a.1.total_cmp(&b.1))
 }
 
 /// How many letters of a sound alphabet would show a sign as rare, whatever its cause.
-pub fn by_chance(table: &Table, share: f64) -> f64 {
+fn by_chance(table: &Table, share: f64) -> f64 {
     LETTERS.len() as f64 * rarity(&table.rarest, -share.ln())
 }
 
 fn of_letter(
     weighed: &Weighed<'_>,
-    table: &Table,
     letter: usize,
-    member: &Member,
+    c: char,
+    traits: &Traits,
     alphabet: &Alphabet,
 ) -> Vec<Finding> {
-    signs(weighed, table, letter)
+    let Some(member) = alphabet.member(c) else {
+        return Vec::new();
+    };
+    signs(weighed, letter)
         .into_iter()
         .filter_map(|(sign, by_chance)| {
-            let figures = figures(&sign, member, alphabet.context())?;
+            let figures = figures(&sign, member, traits, alphabet.context())?;
             Some(Finding {
-                letter: member.character,
+                letter: c,
                 cause: Matter::Shape(sign.cause),
                 value: figures.value,
                 expected: figures.expected,
                 spread: figures.spread,
                 spreads: sign.strength,
                 by_chance,
-                beside: beside(table, letter, sign.cause, alphabet),
+                beside: beside(weighed.table(), letter, sign.cause, alphabet),
             })
         })
         .collect()
@@ -108,18 +123,18 @@ fn of_letter(
 /// What is the matter with a letter, one cause after another: what the first
 /// explains is taken out before the next is looked for. Each with how many
 /// letters of a sound alphabet would show as much.
-pub fn signs(weighed: &Weighed<'_>, table: &Table, letter: usize) -> Vec<(Sign, f64)> {
+pub fn signs(weighed: &Weighed<'_>, letter: usize) -> Vec<(Sign, f64)> {
     let mut standing = weighed.standing(letter);
     let mut found: Vec<(Sign, f64)> = Vec::new();
     for _ in 0..MOST_CAUSES {
-        let Some((sign, share)) = rarest(weighed, table, &standing) else {
+        let Some((sign, share)) = rarest(weighed, &standing) else {
             break;
         };
         // What is left of a cause once it is taken out is noise.
         if found.iter().any(|(f, _)| f.cause == sign.cause) {
             break;
         }
-        found.push((sign, by_chance(table, share)));
+        found.push((sign, by_chance(weighed.table(), share)));
         standing = weighed.without(&standing, &sign);
     }
     found
@@ -132,7 +147,7 @@ struct Figures {
 }
 
 /// The figure, in font units, that tells a cause best.
-fn figures(sign: &Sign, member: &Member, context: &Context) -> Option<Figures> {
+fn figures(sign: &Sign, member: &Member, traits: &Traits, context: &Context) -> Option<Figures> {
     let letter = &member.letter;
     let height = scale(context);
     let ratio = |value: f64| Figures {
@@ -145,7 +160,7 @@ fn figures(sign: &Sign, member: &Member, context: &Context) -> Option<Figures> {
         expected: value - sign.size * height,
         spread: sign.spread * height,
     };
-    let of = |t: Trait| member.traits.get(t).map(|v| v.exp() * height);
+    let of = |t: Trait| traits.get(t).map(|v| v.exp() * height);
     Some(match sign.cause {
         Cause::Width => ratio(of(Trait::Width)?),
         Cause::Strokes => ratio(member.weight?),
@@ -168,8 +183,8 @@ fn figures(sign: &Sign, member: &Member, context: &Context) -> Option<Figures> {
             let end = |end, e: Option<_>| context.overshoot(member.character, end, &e?);
             length(end(End::Top, letter.top).or_else(|| end(End::Foot, letter.foot))?)
         }
-        Cause::Left => length(member.traits.get(Trait::Left)? * height),
-        Cause::Right => length(member.traits.get(Trait::Right)? * height),
+        Cause::Left => length(traits.get(Trait::Left)? * height),
+        Cause::Right => length(traits.get(Trait::Right)? * height),
         Cause::Raised => length(letter.foot?.y),
     })
 }

@@ -2,7 +2,7 @@
 //! systems of a few dozen unknowns, by Cholesky's factor.
 
 /// The lower factor of a symmetric positive definite matrix, row by row.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq)]
 pub(super) struct Factor {
     n: usize,
     lower: Vec<f64>,

@@ -2,14 +2,14 @@
 //! untouched open fonts that were not fitted.
 
 /// Shares of sound letters at which strengths are tabled, commonest first.
-pub const SHARES: [f64; 11] = [
+pub(super) const SHARES: [f64; 11] = [
     0.5, 0.3, 0.2, 0.1, 0.05, 0.03, 0.02, 0.01, 0.005, 0.002, 0.001,
 ];
 
 /// The share of sound letters that show a strength or more, from the strengths
 /// tabled at [`SHARES`]: linear in its logarithm between them and, with the last
 /// slope, beyond.
-pub fn rarity(strengths: &[f64], strength: f64) -> f64 {
+pub(super) fn rarity(strengths: &[f64], strength: f64) -> f64 {
     let last = SHARES.len() - 1;
     if strengths.len() != SHARES.len() || strength <= strengths[0] {
         return 1.0;

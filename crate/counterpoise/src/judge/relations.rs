@@ -98,11 +98,12 @@ pub type Row = Vec<Option<f64>>;
 
 impl Relations {
     /// A font's figures from its letters' traits.
-    pub fn row(&self, of: impl Fn(char) -> Option<Traits>) -> Row {
+    /// They stand in the order of [`LETTERS`].
+    pub fn row(&self, letters: &[Option<Traits>]) -> Row {
         let mut row = vec![None; self.variables.len()];
-        for (letter, c) in LETTERS.chars().enumerate() {
-            if let Some(traits) = of(c) {
-                self.set_letter(&mut row, letter, &traits);
+        for (letter, traits) in letters.iter().enumerate() {
+            if let Some(traits) = traits {
+                self.set_letter(&mut row, letter, traits);
             }
         }
         row

@@ -12,7 +12,6 @@ use crate::measure::strokes::{Stroke, StrokeKind};
 use crate::measure::{Context, End, Form, GuideKind, Letter, sides};
 use crate::outline::{Outline, Ray};
 use kurbo::{Affine, Rect};
-use serde::{Deserialize, Serialize};
 
 /// One of the figures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -132,7 +131,7 @@ impl Trait {
 }
 
 /// A letter's traits.
-#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Traits([Option<f64>; Trait::ALL.len()]);
 
 impl Traits {
@@ -189,8 +188,14 @@ pub fn traits(outline: &Outline, letter: &Letter, c: char, context: &Context) ->
     traits.set(Trait::Counter, sides.and_then(|s| log(s.counter?)));
     traits.set(Trait::Area, log(letter.area / height));
     let long = Long::of(&letter.strokes);
-    traits.set(Trait::Stem, long.mean(StrokeKind::Stem).and_then(log));
-    traits.set(Trait::Bar, long.mean(StrokeKind::Bar).and_then(log));
+    traits.set(
+        Trait::Stem,
+        by_length(long.of_kind(StrokeKind::Stem)).and_then(log),
+    );
+    traits.set(
+        Trait::Bar,
+        by_length(long.of_kind(StrokeKind::Bar)).and_then(log),
+    );
     let diagonals = || long.of_kind(StrokeKind::Diagonal).map(|s| s.median);
     traits.set(Trait::Thick, diagonals().reduce(f64::max).and_then(log));
     traits.set(Trait::Slender, diagonals().reduce(f64::min).and_then(log));
@@ -202,11 +207,7 @@ pub fn traits(outline: &Outline, letter: &Letter, c: char, context: &Context) ->
     let running = |upright| mean(long.running(upright, lean)).and_then(log);
     traits.set(Trait::Side, running(true));
     traits.set(Trait::Arch, running(false));
-    let all = letter.strokes.iter().filter(|s| s.length >= long.least);
-    let (ink, length) = all.fold((0.0, 0.0), |(ink, length), s| {
-        (ink + s.median * s.length, length + s.length)
-    });
-    traits.set(Trait::Mean, log(ink / length));
+    traits.set(Trait::Mean, by_length(long.all()).and_then(log));
     let cuts = Cuts::of(&stood, upright);
     traits.set(Trait::CutLeft, cuts.left.and_then(log));
     traits.set(Trait::CutRight, cuts.right.and_then(log));
@@ -250,10 +251,6 @@ fn set_upright(outline: &Outline, lean: f64, height: f64) -> Outline {
     ]))
 }
 
-/// A mark that departs by no more than this from level (rise over run) tells the
-/// thickness of a stroke that runs upright there.
-const LEVEL: f64 = 0.4;
-
 fn mean(values: impl Iterator<Item = f64>) -> Option<f64> {
     let (sum, n) = values.fold((0.0, 0), |(sum, n), v| (sum + v, n + 1));
     (n > 0).then(|| sum / f64::from(n))
@@ -274,11 +271,13 @@ impl<'a> Long<'a> {
         }
     }
 
-    fn of_kind(&self, kind: StrokeKind) -> impl Iterator<Item = &'a Stroke> {
+    fn all(&self) -> impl Iterator<Item = &'a Stroke> {
         let least = self.least;
-        self.strokes
-            .iter()
-            .filter(move |s| s.kind == kind && s.length >= least)
+        self.strokes.iter().filter(move |s| s.length >= least)
+    }
+
+    fn of_kind(&self, kind: StrokeKind) -> impl Iterator<Item = &'a Stroke> {
+        self.all().filter(move |s| s.kind == kind)
     }
 
     /// Thicknesses of the curves where they run upright, or where level.
@@ -286,24 +285,22 @@ impl<'a> Long<'a> {
         self.of_kind(StrokeKind::Curve)
             .flat_map(|s| &s.marks)
             .filter(move |m| {
-                let across = m.to - m.from;
-                let (level, plumb) = (across.x.abs(), (across.y + across.x * lean).abs());
                 if upright {
-                    plumb <= LEVEL * level
+                    m.runs_upright(lean)
                 } else {
-                    level <= LEVEL * plumb
+                    m.runs_level(lean)
                 }
             })
             .map(|m| m.value)
     }
+}
 
-    /// Mean thickness by length.
-    fn mean(&self, kind: StrokeKind) -> Option<f64> {
-        let (sum, length) = self.of_kind(kind).fold((0.0, 0.0), |(sum, length), s| {
-            (sum + s.median * s.length, length + s.length)
-        });
-        (length > 0.0).then(|| sum / length)
-    }
+/// Mean thickness of strokes, each by its length.
+fn by_length<'a>(strokes: impl Iterator<Item = &'a Stroke>) -> Option<f64> {
+    let (sum, length) = strokes.fold((0.0, 0.0), |(sum, length), s| {
+        (sum + s.median * s.length, length + s.length)
+    });
+    (length > 0.0).then(|| sum / length)
 }
 
 /// Ink met on the two lines through a letter's middle. Cruder than strokes, and

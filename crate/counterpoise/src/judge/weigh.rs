@@ -15,6 +15,7 @@ use super::linear::Factor;
 use super::relations::{Expected, Row};
 use super::table::Table;
 use super::traits::{Trait, Traits};
+use crate::measure::{MAD_TO_SD, median};
 
 /// Figures of one kind, whose scatter a font has as a habit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -76,10 +77,6 @@ const LOOSENESS: (f64, f64) = (0.3, 6.0);
 /// A font's own scatter counts against fonts at large as so many figures.
 const PRIOR: f64 = 6.0;
 
-/// Scales a median absolute value to a standard deviation: 1 / the 75th
-/// percentile of the standard normal distribution.
-const MEDIAN_TO_SD: f64 = 1.4826;
-
 /// Heaviness of the tails of a letter's departures: degrees of freedom.
 const TAILS: f64 = 6.0;
 
@@ -102,6 +99,8 @@ pub struct Standing {
     pub off: Vec<f64>,
     /// The spreads.
     pub spread: Vec<f64>,
+    /// How the departures go together; the same whatever the cause.
+    among: Option<Factor>,
 }
 
 /// A cause that would explain how a letter stands.
@@ -152,14 +151,14 @@ impl<'t> Weighed<'t> {
         other
     }
 
+    /// What it was weighed by.
+    pub fn table(&self) -> &'t Table {
+        self.table
+    }
+
     /// How loosely the font keeps a kind of figure: 1 as fonts at large do.
     pub fn looseness(&self, kind: Kind) -> f64 {
         self.looseness[kind as usize]
-    }
-
-    /// What is expected of a figure of the model.
-    pub fn expected(&self, variable: usize) -> Expected {
-        self.expected[variable]
     }
 
     /// The spread of a figure in this font.
@@ -184,7 +183,7 @@ impl<'t> Weighed<'t> {
             if off.is_empty() {
                 continue;
             }
-            let scatter = (MEDIAN_TO_SD * crate::measure::median(&mut off)).clamp(0.2, 5.0);
+            let scatter = (MAD_TO_SD * median(&mut off)).clamp(0.2, 5.0);
             let now = self.looseness[kind as usize] * (scatter.ln() * n / (n + PRIOR)).exp();
             self.looseness[kind as usize] = now.clamp(LOOSENESS.0, LOOSENESS.1);
         }
@@ -204,10 +203,18 @@ impl<'t> Weighed<'t> {
             .zip(&spread)
             .map(|(&i, s)| (self.row[i].unwrap_or(0.0) - self.expected[i].value) / s)
             .collect();
+        let n = variables.len();
+        let mut among = vec![0.0; n * n];
+        for (a, &i) in variables.iter().enumerate() {
+            for (b, &j) in variables.iter().enumerate().take(a + 1) {
+                among[a * n + b] = self.table.correlation(i, j);
+            }
+        }
         Standing {
             variables,
             off,
             spread,
+            among: Factor::of(among, n),
         }
     }
 
@@ -226,13 +233,7 @@ impl<'t> Weighed<'t> {
             return None;
         }
         let n = direction.len();
-        let mut among = vec![0.0; n * n];
-        for (a, &i) in standing.variables.iter().enumerate() {
-            for (b, &j) in standing.variables.iter().enumerate().take(a + 1) {
-                among[a * n + b] = self.table.correlation(i, j);
-            }
-        }
-        let factor = Factor::of(among, n)?;
+        let factor = standing.among.as_ref()?;
         let mut filter = direction.clone();
         factor.solve(&mut filter);
         let power: f64 = filter.iter().zip(&direction).map(|(f, d)| f * d).sum();

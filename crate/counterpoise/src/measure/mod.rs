@@ -199,6 +199,10 @@ pub fn of_outline(outline: &Outline, advance: f64, context: &Context) -> Letter 
     }
 }
 
+/// Scales a median absolute deviation to the standard deviation of a normal
+/// scatter: 1 / the 75th percentile of the standard normal distribution.
+pub const MAD_TO_SD: f64 = 1.4826;
+
 /// The median; the mean of the middle two of an even number; 0 of none.
 pub(crate) fn median(values: &mut [f64]) -> f64 {
     values.sort_unstable_by(f64::total_cmp);

@@ -5,14 +5,11 @@
 //! letter. Here the uprights speak: stems, and the sides of curves. In a
 //! slanted face they are first set upright, by the font's own slant.
 
-use super::strokes::{Stroke, StrokeKind, Thickness};
+use super::strokes::{Stroke, StrokeKind};
 
 /// An upright shorter than this share of the letter's tallest is a serif's
 /// edge, not a side of the letter.
 const TALL: f64 = 0.4;
-
-/// A mark is upright if it spans more across than along (per unit of height).
-const LEVEL: f64 = 0.4;
 
 /// The sides of a letter.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -36,7 +33,7 @@ pub fn sides(strokes: &[Stroke], slant: f64) -> Option<Sides> {
         .iter()
         .filter(|s| matches!(s.kind, StrokeKind::Stem | StrokeKind::Curve))
         .flat_map(|s| s.marks.iter().map(move |m| (s.length, m)))
-        .filter(|(_, m)| is_upright(m, lean))
+        .filter(|(_, m)| m.runs_upright(lean))
         .map(|(length, m)| {
             let (a, b) = (set_upright(m.from), set_upright(m.to));
             (length, a.min(b), a.max(b))
@@ -53,13 +50,6 @@ pub fn sides(strokes: &[Stroke], slant: f64) -> Option<Sides> {
         first: (first.1, first.2),
         last: (last.1, last.2),
     })
-}
-
-/// Whether the stroke runs upright where it is marked: its mark then lies level.
-fn is_upright(m: &Thickness, lean: f64) -> bool {
-    let across = m.to - m.from;
-    // Square to a slanted stem, the mark falls by the slant.
-    (across.y + across.x * lean).abs() <= LEVEL * across.x.abs()
 }
 
 #[cfg(test)]

@@ -54,6 +54,18 @@ struct Mark {
 }
 
 impl Mark {
+    /// A length, its figure after its right end.
+    fn span(found: &FindingReport, from: Point, to: Point, expected: bool) -> Self {
+        Self {
+            from,
+            to,
+            expected,
+            span: true,
+            text: told(found, expected),
+            first: to + Vec2::new(BESIDE, 0.0),
+        }
+    }
+
     /// The box that no figure may cover.
     fn rect(&self) -> Rect {
         let way = (self.to - self.from).normalize();
@@ -188,14 +200,7 @@ impl Place {
             let y = edge + way * (AWAY + row * ROW) * self.label;
             let [a, b] = [a, b].map(|x| (self.map * Point::new(x, 0.0)).x);
             let [from, to] = [a.min(b), a.max(b)].map(|x| Point::new(x, y));
-            Mark {
-                from,
-                to,
-                expected,
-                span: true,
-                text: told(found, expected),
-                first: to + Vec2::new(BESIDE, 0.0),
-            }
+            Mark::span(found, from, to, expected)
         };
         vec![span(0.0, measured, false), span(1.0, expected, true)]
     }
@@ -229,14 +234,7 @@ impl Place {
             } else {
                 [centre - half, centre + half]
             };
-            Mark {
-                from,
-                to,
-                expected,
-                span: true,
-                text: told(found, expected),
-                first: to + Vec2::new(BESIDE, 0.0),
-            }
+            Mark::span(found, from, to, expected)
         };
         vec![
             mark(found.value, 0.0, false),

@@ -1,7 +1,7 @@
 //! How dark each letter of a line looks, and which one stands out.
 
 use super::Band;
-use crate::measure::median;
+use crate::measure::{MAD_TO_SD, median};
 use kurbo::Rect;
 
 /// A letter stands out from this many spreads on. Since a line is credited with
@@ -13,10 +13,6 @@ pub const STANDS_OUT: f64 = 3.0;
 /// The least spread that a line is credited with, as a share of its median
 /// darkness: in a line of equal letters any trifle would stand out otherwise.
 const LEAST_SPREAD: f64 = 0.01;
-
-/// Scales a median absolute deviation to the standard deviation of a normal
-/// scatter: 1 / the 75th percentile of the standard normal distribution.
-const MAD_TO_SD: f64 = 1.4826;
 
 /// With fewer letters none can stand out from the rest.
 const LEAST_LETTERS: usize = 3;

@@ -32,6 +32,10 @@ const SERIF: f64 = 4.0;
 /// stroke's. A terminal's own remainder, past the last station, is shorter.
 const BEHIND: f64 = 1.2;
 
+/// A mark that departs from level, or from upright, by no more than this (rise
+/// over run) is level, or upright.
+const LEVEL: f64 = 0.4;
+
 /// A thickness at one place.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Thickness {
@@ -50,6 +54,26 @@ impl Thickness {
             from: s.near.point,
             to: s.far.point,
         }
+    }
+
+    /// Whether the stroke runs upright where it is marked, in a font that leans by
+    /// this much (the tangent): the mark then lies level.
+    pub fn runs_upright(&self, lean: f64) -> bool {
+        let (along, across) = self.spans(lean);
+        along <= LEVEL * across
+    }
+
+    /// Whether the stroke runs level where it is marked: the mark then stands upright.
+    pub fn runs_level(&self, lean: f64) -> bool {
+        let (along, across) = self.spans(lean);
+        across <= LEVEL * along
+    }
+
+    /// How far the mark reaches upwards and sideways, once the font stands upright:
+    /// square to a slanted stem, a mark falls by the slant.
+    fn spans(&self, lean: f64) -> (f64, f64) {
+        let mark = self.to - self.from;
+        ((mark.y + mark.x * lean).abs(), mark.x.abs())
     }
 
     /// Middle of the ink.
