@@ -9,6 +9,8 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     reportCompressedSize: true,
+    // What is fetched at once and what later: the byte budget is told apart by it.
+    manifest: true,
   },
   worker: { format: 'es' },
   test: {

@@ -1,18 +1,22 @@
 //! Holds the built page to its byte budget.
 //!
 //! The limits stand in `budget.json`: bytes as sent with brotli, of the
-//! WebAssembly and of all that the page ships, the sample font included.
+//! WebAssembly and of all that the page starts with, the sample font included;
+//! and of all that it may fetch later, when it is first needed.
 
 use crate::workshop::Workshop;
 use crate::{place, run, stamp};
 use anyhow::{Context, Result, bail};
 use serde::Deserialize;
+use std::collections::{BTreeMap, BTreeSet};
+use std::fs;
 use std::path::{Path, PathBuf};
 
 #[derive(Deserialize)]
 struct Budget {
     module: u64,
     page: u64,
+    later: u64,
 }
 
 struct Shipped {
@@ -21,6 +25,22 @@ struct Shipped {
     sent: u64,
 }
 
+/// What the bundler says of a piece of the page.
+#[derive(Deserialize)]
+#[serde(rename_all = "camelCase", default)]
+#[derive(Default)]
+struct Piece {
+    file: String,
+    is_entry: bool,
+    imports: Vec<String>,
+    dynamic_imports: Vec<String>,
+    css: Vec<String>,
+    assets: Vec<String>,
+}
+
+/// Where the bundler's account of the page lies in it.
+const MANIFEST: &str = ".vite/manifest.json";
+
 /// Builds the page, prints what it weighs, and fails if that is over the budget.
 pub(crate) fn check(shop: &Workshop) -> Result<()> {
     let budget: Budget = serde_json::from_str(include_str!("../budget.json"))
@@ -28,19 +48,35 @@ pub(crate) fn check(shop: &Workshop) -> Result<()> {
     shop.page()?;
     let shipped = weigh(&place::dist())?;
 
+    let later = later(&fs::read_to_string(place::dist().join(MANIFEST))?)?;
+
     println!("{:>9} {:>9}", "bytes", "brotli");
+    let (mut module, mut page, mut rest) = (0, 0, 0);
     for part in &shipped {
         let name = part.file.strip_prefix(place::dist()).unwrap_or(&part.file);
-        println!("{:>9} {:>9}  {}", part.bytes, part.sent, name.display());
+        let waits = later.contains(name);
+        let when = if waits { " (later)" } else { "" };
+        println!(
+            "{:>9} {:>9}  {}{when}",
+            part.bytes,
+            part.sent,
+            name.display()
+        );
+        if waits {
+            rest += part.sent;
+            continue;
+        }
+        page += part.sent;
+        if name.extension().is_some_and(|e| e == "wasm") {
+            module += part.sent;
+        }
     }
-    let is_module = |part: &&Shipped| part.file.extension().is_some_and(|e| e == "wasm");
-    let module: u64 = shipped.iter().filter(is_module).map(|part| part.sent).sum();
-    let page: u64 = shipped.iter().map(|part| part.sent).sum();
 
     let mut over = Vec::new();
     for (name, sent, limit) in [
-        ("WebAssembly", module, budget.module),
-        ("whole page", page, budget.page),
+        ("WebAssembly at the start", module, budget.module),
+        ("whole page at the start", page, budget.page),
+        ("fetched later", rest, budget.later),
     ] {
         println!("{name}: {sent} bytes of {limit} allowed");
         if sent > limit {
@@ -54,6 +90,37 @@ pub(crate) fn check(shop: &Workshop) -> Result<()> {
         bail!("Over the byte budget: {}.", over.join(", "));
     }
     Ok(())
+}
+
+/// The files that are fetched only once something asks for them: those that
+/// pieces imported on demand bring, and nothing else does.
+fn later(manifest: &str) -> Result<BTreeSet<PathBuf>> {
+    let pieces: BTreeMap<String, Piece> =
+        serde_json::from_str(manifest).context("the bundler's account cannot be read")?;
+    let entries = pieces.iter().filter(|(_, p)| p.is_entry).map(|(k, _)| k);
+    let at_once = brought(&pieces, entries);
+    let demanded = pieces.values().flat_map(|p| &p.dynamic_imports);
+    let in_time = brought(&pieces, demanded);
+    Ok(in_time.difference(&at_once).map(PathBuf::from).collect())
+}
+
+/// The files that these pieces and all that they import at once bring.
+fn brought<'a>(
+    pieces: &'a BTreeMap<String, Piece>,
+    from: impl Iterator<Item = &'a String>,
+) -> BTreeSet<&'a str> {
+    let mut waiting: Vec<&String> = from.collect();
+    let mut seen = BTreeSet::new();
+    let mut files = BTreeSet::new();
+    while let Some(name) = waiting.pop() {
+        let Some(piece) = pieces.get(name).filter(|_| seen.insert(name)) else {
+            continue;
+        };
+        files.insert(piece.file.as_str());
+        files.extend(piece.css.iter().chain(&piece.assets).map(String::as_str));
+        waiting.extend(&piece.imports);
+    }
+    files
 }
 
 fn weigh(folder: &Path) -> Result<Vec<Shipped>> {
@@ -78,6 +145,9 @@ fn weigh(folder: &Path) -> Result<Vec<Shipped>> {
 
 fn gather(folder: &Path, files: &mut Vec<PathBuf>) -> Result<()> {
     for entry in stamp::entries(folder)? {
+        if entry.ends_with(".vite") {
+            continue;
+        }
         if entry.is_dir() {
             gather(&entry, files)?;
         } else {
@@ -85,4 +155,23 @@ fn gather(folder: &Path, files: &mut Vec<PathBuf>) -> Result<()> {
         }
     }
     Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_imported_on_demand_alone_comes_later() {
+        let manifest = r#"{
+            "index.html": { "file": "i.js", "isEntry": true, "imports": ["_both.js"],
+                "dynamicImports": ["shelf.ts"], "css": ["i.css"], "assets": ["core.wasm"] },
+            "_both.js": { "file": "both.js" },
+            "_own.js": { "file": "own.js", "assets": ["shape.wasm"] },
+            "shelf.ts": { "file": "shelf.js", "imports": ["_both.js", "_own.js"] }
+        }"#;
+        let later = later(manifest).unwrap();
+        let names: Vec<_> = later.iter().filter_map(|f| f.to_str()).collect();
+        assert_eq!(names, ["own.js", "shape.wasm", "shelf.js"]);
+    }
 }
