@@ -110,6 +110,24 @@ impl Lab {
         self.stage.mark_findings(findings);
     }
 
+    /// Takes what a spacing adds to the font's own side bearings: kerning as a
+    /// shaper applies it, or what the lab suggests. It holds until it is given
+    /// anew, or another font is opened.
+    ///
+    /// # Errors
+    /// Throws if it holds what is no length, or is for the font's own spacing.
+    #[wasm_bindgen(js_name = setFitting)]
+    pub fn set_fitting(
+        &mut self,
+        #[wasm_bindgen(unchecked_param_type = "Spacing")] spacing: JsValue,
+        #[wasm_bindgen(unchecked_param_type = "Fitting")] fitting: JsValue,
+    ) -> Result<(), JsValue> {
+        let (spacing, fitting) = (take(spacing)?, take(fitting)?);
+        self.stage
+            .set_fitting(spacing, &fitting)
+            .map_err(|e| throw(&e))
+    }
+
     /// A name for the open file that its bytes alone lead to, to keep a person's
     /// word about it by; empty before one is open.
     #[must_use]

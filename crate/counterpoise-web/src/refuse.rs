@@ -30,6 +30,8 @@ pub(crate) enum Refuse {
     NoSuchGlyph(u16),
     /// The judgement of the font holds no finding of this number.
     NoSuchFinding,
+    /// The font's own spacing is what it is: nothing can be added to it.
+    OwnSpacing,
     /// No letter is chosen, and the command needs one.
     NothingChosen,
     /// All that is chosen is pinned.
@@ -66,6 +68,7 @@ impl Refuse {
             Self::NoSuchLetter => "no-such-letter",
             Self::NoSuchGlyph(_) => "no-such-glyph",
             Self::NoSuchFinding => "no-such-finding",
+            Self::OwnSpacing => "own-spacing",
             Self::NothingChosen => "nothing-chosen",
             Self::Pinned => "pinned",
             Self::NothingToAlign => "nothing-to-align",
@@ -107,6 +110,9 @@ impl fmt::Display for Refuse {
             Self::NoSuchGlyph(glyph) => write!(f, "The font has no glyph {glyph}."),
             Self::NoSuchFinding => {
                 f.write_str("That was found in another font. Choose from the list as it is now.")
+            }
+            Self::OwnSpacing => {
+                f.write_str("Nothing can be added to the font's own side bearings. Choose another spacing.")
             }
             Self::NothingChosen => f.write_str("Choose a letter first."),
             Self::Pinned => f.write_str("What you chose is pinned. Let it go to move it."),

@@ -111,6 +111,11 @@ pub enum Command {
         finding: u16,
     },
 
+    /// Chooses how far apart the letters stand.
+    SetSpacing {
+        /// By what.
+        spacing: Spacing,
+    },
     /// Shows or hides one layer.
     ShowLayer {
         /// Which.
@@ -271,6 +276,31 @@ pub enum Layer {
     Findings,
 }
 
+/// How far apart the letters of the line stand.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[serde(rename_all = "camelCase")]
+pub enum Spacing {
+    /// By their own side bearings.
+    Bearings,
+    /// With the font's own kerning between them.
+    #[default]
+    Kerned,
+    /// As the lab suggests.
+    Suggested,
+}
+
+/// What a spacing adds to the font's own side bearings, font units.
+#[derive(Debug, Clone, PartialEq, Default, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[serde(rename_all = "camelCase")]
+pub struct Fitting {
+    /// Glyphs, with what is added at the left side and at the right.
+    pub sides: Vec<(u16, f64, f64)>,
+    /// Pairs of glyphs, left and right, with what is added between them.
+    pub pairs: Vec<(u16, u16, f64)>,
+}
+
 /// How near a refit keeps to the outline.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
@@ -364,6 +394,8 @@ pub struct StageState {
     pub tool: Tool,
     /// Where the view is.
     pub view: ViewState,
+    /// How far apart the letters stand.
+    pub spacing: Spacing,
     /// Which layers are shown.
     pub layers: Layers,
     /// How near the refit keeps to the outline.

@@ -7,6 +7,7 @@ use super::scene::{Item, MOST_LETTERS};
 use super::sorts::Sorts;
 use super::{Done, Stage};
 use crate::refuse::Refuse;
+use std::ops::Range;
 
 /// The gap that a character leaves which the font lacks, as a share of the em.
 const GAP: f64 = 0.5;
@@ -59,6 +60,11 @@ impl Stage {
             .collect()
     }
 
+    fn splice(&mut self, goes: Range<usize>, comes: Vec<Item>) {
+        let added = &self.fittings[self.scene.setting.spacing as usize];
+        line::splice(&mut self.scene, added, goes, comes);
+    }
+
     pub(super) fn sorts(&self) -> Result<&Sorts, Refuse> {
         self.sorts.as_ref().ok_or(Refuse::NoFont)
     }
@@ -84,7 +90,7 @@ impl Stage {
             _ => None,
         };
         let comes = self.cast_characters(&comes)?;
-        line::splice(&mut self.scene, goes, comes);
+        self.splice(goes, comes);
         self.keep_chosen();
         self.keep_finding();
         self.refit();
@@ -144,7 +150,7 @@ impl Stage {
             }
         }
         self.chosen = comes.iter().map(|i| i.id).collect();
-        line::splice(&mut self.scene, at..at, comes);
+        self.splice(at..at, comes);
         self.refit();
         let names = self.names(&self.chosen);
         Ok(Done::new(format!("Add {names}"), format!("{names} added.")))
@@ -167,7 +173,7 @@ impl Stage {
                 ..self.scene.items[at]
             };
             self.chosen.push(copy.id);
-            line::splice(&mut self.scene, at + 1..at + 1, vec![copy]);
+            self.splice(at + 1..at + 1, vec![copy]);
         }
         self.refit();
         Ok(Done::new(
@@ -181,7 +187,7 @@ impl Stage {
         let names = self.names(&self.chosen);
         for id in std::mem::take(&mut self.chosen) {
             if let Some(at) = line::index_of(&self.scene, id) {
-                line::splice(&mut self.scene, at..at + 1, Vec::new());
+                self.splice(at..at + 1, Vec::new());
             }
         }
         self.refit();

@@ -3,18 +3,23 @@
 
 use super::command::ItemId;
 use super::scene::{Item, Scene};
+use super::spacing::Added;
 use std::ops::Range;
 
 /// Where each letter's own place in the line is: the pen moves on by each
-/// letter's advance.
-pub(crate) fn own_places(scene: &Scene) -> Vec<f64> {
+/// letter's advance, and by what is added to its sides and after it.
+pub(crate) fn own_places(scene: &Scene, added: &Added) -> Vec<f64> {
     let mut pen = scene.setting.start;
+    let mut before: Option<&Item> = None;
     scene
         .items
         .iter()
         .map(|item| {
+            let [left, right] = added.sides(item);
+            pen += left + before.map_or(0.0, |b| added.gap(b, item));
             let x = pen;
-            pen += item.advance;
+            pen += item.advance + right;
+            before = Some(item);
             x
         })
         .collect()
@@ -60,8 +65,8 @@ pub(crate) fn edit(scene: &Scene, text: &[char]) -> Edit {
 /// Puts letters where others were. Letters with places of their own keep them;
 /// the line's beginning moves so that those that follow the new letters do not
 /// slip from under a letter that was laid over them.
-pub(crate) fn splice(scene: &mut Scene, goes: Range<usize>, comes: Vec<Item>) {
-    let before = own_places(scene);
+pub(crate) fn splice(scene: &mut Scene, added: &Added, goes: Range<usize>, comes: Vec<Item>) {
+    let before = own_places(scene, added);
     let old_tail = before.get(goes.end).copied();
     let new_tail = goes.start + comes.len();
     let at_beginning = goes.start == 0;
@@ -69,7 +74,7 @@ pub(crate) fn splice(scene: &mut Scene, goes: Range<usize>, comes: Vec<Item>) {
     if scene.items.iter().all(|i| i.place.is_none()) {
         scene.setting.start = 0.0;
     } else if at_beginning
-        && let (Some(was), Some(is)) = (old_tail, own_places(scene).get(new_tail).copied())
+        && let (Some(was), Some(is)) = (old_tail, own_places(scene, added).get(new_tail).copied())
     {
         scene.setting.start += was - is;
     }
@@ -120,7 +125,7 @@ mod tests {
         let text: Vec<char> = text.chars().collect();
         let Edit { goes, comes } = edit(scene, &text);
         let comes = (100..).zip(comes).map(|(id, c)| item(id, c)).collect();
-        splice(scene, goes, comes);
+        splice(scene, &Added::default(), goes, comes);
     }
 
     fn ids(scene: &Scene) -> Vec<ItemId> {
@@ -129,7 +134,10 @@ mod tests {
 
     #[test]
     fn letters_stand_by_their_advances() {
-        assert_eq!(own_places(&scene("HOn")), [0.0, 100.0, 200.0]);
+        assert_eq!(
+            own_places(&scene("HOn"), &Added::default()),
+            [0.0, 100.0, 200.0]
+        );
     }
 
     #[test]
@@ -160,7 +168,7 @@ mod tests {
             set(&mut s, text);
             let h = s.items.iter().position(|i| i.id == 0).unwrap();
             let o = s.items.iter().find(|i| i.id == 1).unwrap();
-            assert_eq!(own_places(&s)[h], 0.0, "in {text}");
+            assert_eq!(own_places(&s, &Added::default())[h], 0.0, "in {text}");
             assert_eq!(o.place, Some(0.0), "in {text}");
         }
     }

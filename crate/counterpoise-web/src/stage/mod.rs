@@ -12,6 +12,7 @@
 //! | `sorts`, `standing` | a glyph as the stage needs it, a letter as it stands |
 //! | `view`, `frame` | from font units to the canvas, how the canvas is shared out |
 //! | `align`, `hit`, `calliper` | questions about letters as they stand |
+//! | `spacing` | how far apart letters stand |
 //! | `texture` | the line as a blurred eye sees it |
 //! | `tell` | the state and the sentences that go back to the page |
 //! | `paint` | the picture |
@@ -34,6 +35,7 @@ pub(crate) mod paint;
 mod places;
 mod scene;
 pub(crate) mod sorts;
+mod spacing;
 mod standing;
 mod tell;
 #[cfg(test)]
@@ -50,6 +52,7 @@ use history::{History, Moment, Run};
 use kurbo::{Rect, Size};
 use scene::{Scene, View};
 use sorts::Sorts;
+use spacing::Added;
 use standing::Standing;
 use std::cell::RefCell;
 use std::collections::HashSet;
@@ -77,6 +80,8 @@ pub(crate) struct Stage {
     label: f64,
     status: String,
     seen: RefCell<Option<(Line, Rc<Texture>)>>,
+    /// What each spacing adds, in their order; nothing to the font's own.
+    fittings: [Added; 3],
     /// Findings that are marked under their letters, the worst first.
     marked: Vec<u16>,
     /// Grows whenever anything that is drawn changes.
@@ -122,6 +127,7 @@ impl Default for Stage {
             label: 12.0,
             status: String::new(),
             seen: RefCell::default(),
+            fittings: Default::default(),
             marked: Vec::new(),
             revision: 0,
         }
@@ -135,6 +141,7 @@ impl Stage {
         self.gestures = Gestures::default();
         self.history = History::default();
         self.seen = RefCell::default();
+        self.fittings = Default::default();
         self.marked.clear();
         self.scene.setting.finding = None;
         let same_scale = self
@@ -242,6 +249,7 @@ impl Stage {
             Command::Mirror => self.mirror(),
             Command::Turn => self.turn(),
             Command::StandFinding { finding } => self.stand_finding(finding),
+            Command::SetSpacing { spacing } => Ok(self.set_spacing(spacing)),
             Command::ShowLayer { layer, shown } => Ok(self.show_layer(layer, shown)),
             Command::SetRefit { within } => Ok(self.set_refit(within)),
             Command::SetBlur { share } => self.set_blur(share),
@@ -337,9 +345,9 @@ impl Stage {
 
     /// The letters as they stand; none before a font has been opened.
     pub(crate) fn standings(&self) -> Vec<Standing> {
-        self.sorts
-            .as_ref()
-            .map_or_else(Vec::new, |sorts| standing::standings(&self.scene, sorts))
+        self.sorts.as_ref().map_or_else(Vec::new, |sorts| {
+            standing::standings(&self.scene, sorts, self.added())
+        })
     }
 
     fn extent(&self) -> Rect {

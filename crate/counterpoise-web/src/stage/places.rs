@@ -33,7 +33,7 @@ impl Stage {
 
     /// Stands letters at places, above the others.
     pub(super) fn stand(&mut self, places: &[(ItemId, f64)]) {
-        let own = line::own_places(&self.scene);
+        let own = line::own_places(&self.scene, self.added());
         let lift = self.lift_for(places);
         for (item, own) in self.scene.items.iter_mut().zip(own) {
             if let Some((_, x)) = places.iter().find(|(id, _)| *id == item.id) {
@@ -165,7 +165,7 @@ impl Stage {
 
     pub(super) fn pin(&mut self, pinned: bool) -> Result<Done, Refuse> {
         self.some_chosen()?;
-        let own = line::own_places(&self.scene);
+        let own = line::own_places(&self.scene, self.added());
         for (item, own) in self.scene.items.iter_mut().zip(own) {
             if self.chosen.contains(&item.id) && item.pinned != pinned {
                 item.pinned = pinned;

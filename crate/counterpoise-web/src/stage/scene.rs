@@ -1,6 +1,6 @@
 //! What stands on the stage. Plain data: everything here can be undone.
 
-use super::command::{ItemId, Layer, Layers, Within};
+use super::command::{ItemId, Layer, Layers, Spacing, Within};
 use kurbo::{Point, Rect};
 
 /// The farthest that anything may stand from the line's beginning, font units:
@@ -59,6 +59,7 @@ pub(crate) struct Setting {
     /// that have places of their own.
     pub(crate) start: f64,
     pub(crate) view: View,
+    pub(crate) spacing: Spacing,
     pub(crate) layers: Layers,
     pub(crate) refit_within: Within,
     /// Standard deviation as a share of the x-height.
@@ -93,6 +94,7 @@ impl Default for Scene {
             setting: Setting {
                 start: 0.0,
                 view: View::Fit(Rect::ZERO),
+                spacing: Spacing::default(),
                 layers: Layers {
                     fill: true,
                     outline: false,

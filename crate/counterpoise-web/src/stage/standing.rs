@@ -4,6 +4,7 @@
 use super::line;
 use super::scene::{Item, Scene};
 use super::sorts::{Sort, Sorts};
+use super::spacing::Added;
 use counterpoise::report::GuideKind;
 use kurbo::{Affine, Point, Rect};
 use std::rc::Rc;
@@ -16,6 +17,8 @@ pub(crate) struct Standing {
     pub(crate) x: f64,
     /// Where its own place in the line is.
     pub(crate) own: f64,
+    /// What is added at its left side and at its right.
+    added: [f64; 2],
     /// `None` if the font lacks the character.
     pub(crate) sort: Option<Rc<Sort>>,
     /// From the sort's units to the stage's.
@@ -25,9 +28,11 @@ pub(crate) struct Standing {
 }
 
 impl Standing {
-    /// The letter's way from origin to advance, on the stage.
+    /// The letter's way from origin to advance, on the stage, with what is added
+    /// at its sides.
     pub(crate) fn breadth(&self) -> (f64, f64) {
-        (self.x, self.x + self.item.advance)
+        let [left, right] = self.added;
+        (self.x - left, self.x + self.item.advance + right)
     }
 
     /// The part of the line that is this letter's: its ink, or its advance if
@@ -38,11 +43,11 @@ impl Standing {
 }
 
 /// Every letter of the line, in the line's order.
-pub(crate) fn standings(scene: &Scene, sorts: &Sorts) -> Vec<Standing> {
+pub(crate) fn standings(scene: &Scene, sorts: &Sorts, added: &Added) -> Vec<Standing> {
     scene
         .items
         .iter()
-        .zip(line::own_places(scene))
+        .zip(line::own_places(scene, added))
         .map(|(item, own)| {
             let x = item.place.unwrap_or(own);
             let sort = item.glyph.and_then(|g| sorts.sort(g));
@@ -52,6 +57,7 @@ pub(crate) fn standings(scene: &Scene, sorts: &Sorts) -> Vec<Standing> {
                 item: *item,
                 x,
                 own,
+                added: added.sides(item),
                 map,
                 ink: ink.map(|b| map.transform_rect_bbox(b)),
                 sort,

@@ -17,6 +17,7 @@ impl Stage {
             missing: self.missing(),
             tool: self.tool,
             view: self.view_state(),
+            spacing: setting.spacing,
             layers: setting.layers,
             refit_within: setting.refit_within,
             standout: self.standout(),

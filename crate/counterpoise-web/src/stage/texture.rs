@@ -18,7 +18,8 @@ use std::rc::Rc;
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Line {
     items: Vec<Item>,
-    start: f64,
+    /// Where each stands, from side to side.
+    bodies: Vec<(f64, f64)>,
 }
 
 /// The line's texture.
@@ -47,9 +48,10 @@ pub(crate) struct Outlier {
 impl Stage {
     /// The line's texture as it stands now.
     pub(crate) fn texture(&self) -> Rc<Texture> {
+        let standings = self.standings();
         let line = Line {
             items: self.scene.items.clone(),
-            start: self.scene.setting.start,
+            bodies: standings.iter().map(Standing::breadth).collect(),
         };
         let mut seen = self.seen.borrow_mut();
         match &*seen {
@@ -60,7 +62,7 @@ impl Stage {
                         sight: None,
                         standout: None,
                     },
-                    |sorts| read(&self.standings(), sorts),
+                    |sorts| read(&standings, sorts),
                 ));
                 *seen = Some((line, Rc::clone(&texture)));
                 texture
@@ -108,22 +110,28 @@ fn read(standings: &[Standing], sorts: &Sorts) -> Texture {
         .iter()
         .map(|s| match &s.sort {
             // The place along the line is told apart from the shape.
-            Some(sort) if s.item.mirrored || s.item.turned => {
-                let own = Affine::translate((-s.x, 0.0)) * s.map;
-                Cow::Owned(sort.outline.transformed(own))
+            Some(sort) => {
+                let own = Affine::translate((-s.breadth().0, 0.0)) * s.map;
+                if own == Affine::IDENTITY {
+                    Cow::Borrowed(&sort.outline)
+                } else {
+                    Cow::Owned(sort.outline.transformed(own))
+                }
             }
-            Some(sort) => Cow::Borrowed(&sort.outline),
             None => Cow::Borrowed(&empty),
         })
         .collect();
     let letters: Vec<LineLetter<'_>> = standings
         .iter()
         .zip(&outlines)
-        .map(|(s, outline)| LineLetter {
-            outline,
-            x: s.x,
-            advance: s.item.advance,
-            band: s.item.character.and_then(|c| sorts.band(c)),
+        .map(|(s, outline)| {
+            let (left, right) = s.breadth();
+            LineLetter {
+                outline,
+                x: left,
+                advance: right - left,
+                band: s.item.character.and_then(|c| sorts.band(c)),
+            }
         })
         .collect();
     let sight = Eye::new(letter_size(standings, sorts)).and_then(|eye| look(&letters, eye));

@@ -30,7 +30,8 @@ struct Key {
     within: Within,
     finding: Option<u16>,
     sharp: bool,
-    start: f64,
+    /// Where each letter stands.
+    places: Vec<f64>,
     items: Vec<Item>,
     chosen: Vec<ItemId>,
     obstacles: Vec<Rect>,
@@ -52,7 +53,7 @@ impl Figures {
             within: picture.setting.refit_within,
             finding: picture.setting.finding,
             sharp,
-            start: picture.setting.start,
+            places: picture.standings.iter().map(|s| s.x).collect(),
             items: picture.scene.items.clone(),
             chosen: picture.chosen.to_vec(),
             obstacles,

@@ -49,16 +49,16 @@ fn row(brush: &Brush<'_>, picture: &Picture<'_>, shapes: &Shapes, size: f64, top
     brush.text(&told, middle, Hang::Left, &brush.theme.declared)?;
     c.set_fill_style_str(&brush.theme.ink);
     // The line as it is set, whatever was moved on the stage above.
-    let mut pen = aside + 4.0;
-    for item in &picture.scene.items {
-        if pen > frame.canvas.x1 {
+    let start = aside + 4.0;
+    for s in &picture.standings {
+        let x = start + scale * (s.own - picture.setting.start);
+        if x > frame.canvas.x1 {
             break;
         }
-        if let Some(shape) = shapes.get(item.glyph) {
-            brush.through(Affine::new([scale, 0.0, 0.0, -scale, pen, snapped]))?;
+        if let Some(shape) = shapes.get(s.item.glyph) {
+            brush.through(Affine::new([scale, 0.0, 0.0, -scale, x, snapped]))?;
             c.fill_with_path_2d(&shape.outline);
         }
-        pen += scale * item.advance;
     }
     brush.css()
 }
