@@ -3,6 +3,7 @@ import {
   allowances,
   allowanceWords,
   countWords,
+  deviationsOf,
   emptyWords,
   type Judgement,
   meantSo,
@@ -10,6 +11,7 @@ import {
   standing,
 } from './findings'
 import type { FindingReport } from './generated/FindingReport'
+import type { LetterStanding } from './generated/LetterStanding'
 
 const finding = (
   letter: string,
@@ -30,14 +32,26 @@ const finding = (
   sentence: `${letter} is narrow.`,
 })
 
+const standsWide: LetterStanding = {
+  letter: 'W',
+  glyph: 7,
+  deviations: [{ measure: 'width', value: 900, expected: 850, spread: 20, beside: 'MVw' }],
+}
+
 const judged = (...findings: FindingReport[]): Judgement => ({
   kind: 'done',
-  report: { findings, familiar: true, note: null },
+  report: { findings, letters: [standsWide], familiar: true, note: null },
 })
 
 const judgement = judged(finding('R', 0.01), finding('m', 0.4, 'strokes'), finding('R', 3, 'left'))
 const letters = (listed: { finding: FindingReport; index: number }[]) =>
   listed.map(({ finding, index }) => `${index} ${finding.letter}`)
+
+it('tells how a letter stands once the font is judged', () => {
+  expect(deviationsOf(judgement, 7)).toEqual(standsWide.deviations)
+  expect(deviationsOf(judgement, 8)).toEqual([])
+  expect(deviationsOf({ kind: 'judging' }, 7)).toEqual([])
+})
 
 describe('what is listed', () => {
   it('is what is rare enough, in the judgement’s own order', () => {

@@ -2,6 +2,7 @@
 
 import { figure, many } from './figures'
 import type { Cause } from './generated/Cause'
+import type { Deviation } from './generated/Deviation'
 import type { FindingReport } from './generated/FindingReport'
 import type { JudgementReport } from './generated/JudgementReport'
 
@@ -33,6 +34,12 @@ export function standing(judgement: Judgement, allowance: number, meant: readonl
   return all(judgement).filter(
     ({ finding }) => finding.byChance <= allowance && !meant.includes(meantKey(finding)),
   )
+}
+
+/** How a letter stands to the others, measure by measure; nothing until the font is judged. */
+export function deviationsOf(judgement: Judgement, glyph: number | null): readonly Deviation[] {
+  if (judgement.kind !== 'done') return []
+  return judgement.report.letters.find((letter) => letter.glyph === glyph)?.deviations ?? []
 }
 
 /** The findings that the person has said are meant so, however rare they are. */

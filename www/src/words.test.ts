@@ -18,23 +18,23 @@ const deviation = (change: Partial<Deviation>): Deviation => ({
   value: 96,
   expected: 88,
   spread: 3,
-  class: 'BDPR',
+  beside: 'BDPR',
   ...change,
 })
 
 describe('deviations', () => {
   it('say how far, which way, and beside what', () => {
-    expect(deviationWords(deviation({}))).toBe('8 heavier (9.1%) than the middle of B D P R, 88')
-    expect(deviationWords(deviation({ measure: 'width', value: 480, expected: 520, class: 'BPK' }))).toBe(
-      '40 narrower (7.7%) than the middle of B P K, 520',
+    expect(deviationWords(deviation({}))).toBe('8 heavier (9.1%) than B D P R suggest, 88')
+    expect(deviationWords(deviation({ measure: 'width', value: 480, expected: 520, beside: 'BPK' }))).toBe(
+      '40 narrower (7.7%) than B P K suggest, 520',
     )
     expect(deviationWords(deviation({ measure: 'height', value: 700, expected: 698 }))).toContain(
       '2 taller (0.3%)',
     )
-    expect(deviationWords(deviation({ value: 88 }))).toBe('just as the middle of B D P R, 88')
+    expect(deviationWords(deviation({ value: 88 }))).toBe('just what B D P R suggest, 88')
   })
 
-  it('are usual within the spread of their class', () => {
+  it('are usual within the spread of the font', () => {
     expect(isUsual(deviation({ value: 91 }))).toBe(true)
     expect(isUsual(deviation({ value: 84.9 }))).toBe(false)
   })

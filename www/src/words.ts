@@ -52,17 +52,17 @@ export function listed(letters: string, most = 8): string {
   return `${all.slice(0, most).join(' ')} and ${all.length - most} more`
 }
 
-/** "8 heavier than the middle of B D P R, 88". */
+/** "8 heavier than B D P suggest, 88". */
 export function deviationWords(deviation: Deviation): string {
   const difference = deviation.value - deviation.expected
-  const among = `${listed(deviation.class)}, ${figure(deviation.expected)}`
-  if (Math.abs(difference) < 0.05) return `just as the middle of ${among}`
+  const among = `${listed(deviation.beside) || 'the other letters'} suggest, ${figure(deviation.expected)}`
+  if (Math.abs(difference) < 0.05) return `just what ${among}`
   const word = comparatives[deviation.measure][difference > 0 ? 0 : 1]
   const share = deviation.expected > 0 ? ` (${percent(Math.abs(difference) / deviation.expected)})` : ''
-  return `${figure(Math.abs(difference))} ${word}${share} than the middle of ${among}`
+  return `${figure(Math.abs(difference))} ${word}${share} than ${among}`
 }
 
-/** True where letters of the class commonly lie that far from its middle. */
+/** True where letters of the font commonly lie that far from what is expected. */
 export const isUsual = (deviation: Deviation): boolean =>
   Math.abs(deviation.value - deviation.expected) <= deviation.spread
 

@@ -123,6 +123,10 @@ impl Supply for Rc<OpenFont> {
         })
     }
 
+    fn judged(&self) -> Option<&JudgementReport> {
+        self.judgement.get()
+    }
+
     fn band(&self, c: char) -> Option<Band> {
         Band::of(c, self.alphabet.context())
     }
@@ -175,7 +179,6 @@ mod tests {
         for report in reports {
             assert!(report.trouble.is_none());
             assert!(!report.strokes.is_empty(), "{:?}", report.character);
-            assert!(!report.deviations.is_empty(), "{:?}", report.character);
         }
     }
 

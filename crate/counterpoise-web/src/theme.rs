@@ -42,7 +42,7 @@ pub struct Theme {
     pub flaw: String,
     /// The calliper.
     pub calliper: String,
-    /// A deviation above the class's median.
+    /// A deviation above what is expected.
     pub above: String,
     /// A deviation below it.
     pub below: String,

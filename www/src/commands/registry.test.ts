@@ -36,6 +36,7 @@ const stage = (change: Partial<StageState> = {}): StageState => ({
   missing: [],
   tool: 'letters',
   view: { scale: 1, em: 1000, origin: [0, 0], fitted: true },
+  spacing: 'kerned',
   layers: {
     fill: true,
     outline: false,

@@ -27,7 +27,7 @@ export const show: readonly PageCommand[] = [
   layer('points', 'Points', 'The contours’ points and handles', '3'),
   layer('strokes', 'Strokes', 'Every stroke with its thickness written on it', '4'),
   layer('guides', 'Guides', 'Baseline, x-height, cap height, ascender, descender, and overshoot bands', '5'),
-  layer('strip', 'Deviations', 'Under each letter, how it differs from the letters of its kind', '6'),
+  layer('strip', 'Deviations', 'Under each letter, how it differs from what the others make one expect', '6'),
   layer('overshoot', 'Overshoot', 'How far each top and foot passes its guide, or falls short of it', '7'),
   layer(
     'widths',

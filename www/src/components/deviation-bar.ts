@@ -7,9 +7,9 @@ import { base } from '../styles/shared'
 const END = 0.2
 
 /**
- * A deviation as a bar from a middle line: right and of one colour above the
- * class's middle, left and of the other below. The band in the middle is where
- * letters of the class commonly lie. The words beside it say the same.
+ * A deviation as a bar from a middle line: right and of one colour above what
+ * is expected, left and of the other below. The band in the middle is where
+ * letters of the font commonly lie. The words beside it say the same.
  */
 @customElement('deviation-bar')
 export class DeviationBar extends LitElement {

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, state } from 'lit/decorators.js'
 import { figure, NONE, signed } from '../figures'
+import { deviationsOf } from '../findings'
 import type { ItemState } from '../generated/ItemState'
 import type { LetterReport } from '../generated/LetterReport'
 import type { Measure } from '../generated/Measure'
@@ -101,6 +102,7 @@ export class FiguresTable extends LitElement {
       ),
   )
   readonly #font = new PartOf(this, session.store, (state) => state.font?.report)
+  readonly #judgement = new PartOf(this, session.store, (state) => state.judgement)
 
   override render() {
     if (!this.#font.value) return nothing
@@ -147,6 +149,7 @@ export class FiguresTable extends LitElement {
   #row(item: ItemState) {
     const report = item.glyph == null ? null : session.letter(item.glyph)
     const bounds = report?.bounds
+    const deviations = deviationsOf(this.#judgement.value, item.glyph)
     return html`<tr aria-current=${item.selected}>
       <th scope="row">
         <button
@@ -165,9 +168,9 @@ export class FiguresTable extends LitElement {
       <td>${figure(report?.foot?.y)}</td>
       <td>${figure(report?.top?.y)}</td>
       <td>${overshoots(report)}</td>
-      <td>${figure(report?.deviations.find((one) => one.measure === 'weight')?.value)}</td>
+      <td>${figure(deviations.find((one) => one.measure === 'weight')?.value)}</td>
       ${measures.map((measure) => {
-        const deviation = report?.deviations.find((one) => one.measure === measure)
+        const deviation = deviations.find((one) => one.measure === measure)
         return html`<td>${deviation ? signed(deviation.value - deviation.expected) : NONE}</td>`
       })}
     </tr>`

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement } from 'lit/decorators.js'
 import { figure, signed } from '../figures'
+import { deviationsOf } from '../findings'
 import type { ItemState } from '../generated/ItemState'
 import type { LetterReport } from '../generated/LetterReport'
 import type { Measure } from '../generated/Measure'
@@ -144,6 +145,7 @@ export class LetterPanel extends LitElement {
     (state) => state.stage?.items.filter((item) => item.selected) ?? [],
     sameLetters,
   )
+  readonly #judgement = new PartOf(this, session.store, (state) => state.judgement)
   // Another font has other figures for the same glyph numbers.
   readonly #font = new PartOf(this, session.store, (state) => state.font?.report)
 
@@ -223,10 +225,11 @@ export class LetterPanel extends LitElement {
   }
 
   #deviations(report: LetterReport) {
-    if (report.deviations.length === 0) return nothing
+    const deviations = deviationsOf(this.#judgement.value, report.glyph)
+    if (deviations.length === 0) return nothing
     return html`<section>
-      <h3>Beside the letters of its kind</h3>
-      ${report.deviations.map((deviation) => {
+      <h3>Beside what the other letters suggest</h3>
+      ${deviations.map((deviation) => {
         const usual = isUsual(deviation)
         return html`<div class="deviation">
           <b>${measureName[deviation.measure]}</b>
@@ -288,9 +291,10 @@ export class LetterPanel extends LitElement {
           ${measures.map(
             (measure) =>
               html`<tr>
-                <th scope="row">${measureName[measure]}, beside its kind</th>
+                <th scope="row">${measureName[measure]}, beside what is expected</th>
                 ${cells((r) => {
-                  const d = r.deviations.find((one) => one.measure === measure)
+                  const own = deviationsOf(this.#judgement.value, r.glyph)
+                  const d = own.find((one) => one.measure === measure)
                   return d ? signed(d.value - d.expected) : '–'
                 })}
               </tr>`,

@@ -2,6 +2,7 @@
 
 use super::history::Run;
 use super::scene::View;
+use super::sorts::Sorts;
 use super::{Done, Stage};
 use crate::refuse::Refuse;
 use counterpoise::report::FindingReport;
@@ -67,11 +68,10 @@ impl Stage {
 
     /// The marked findings with their numbers, from 1.
     pub(crate) fn marked(&self) -> Vec<(usize, &FindingReport)> {
-        // The first picture does not wait for a judgement that nobody has asked for.
-        let Some(sorts) = self.sorts.as_ref().filter(|_| !self.marked.is_empty()) else {
+        let Some(judged) = self.sorts.as_ref().and_then(Sorts::judged) else {
             return Vec::new();
         };
-        let all = &sorts.judgement().findings;
+        let all = &judged.findings;
         let found = self.marked.iter().map(|index| all.get(usize::from(*index)));
         let numbered = found.enumerate();
         numbered.filter_map(|(i, f)| Some((i + 1, f?))).collect()

@@ -5,7 +5,7 @@ use super::command::Within;
 use counterpoise::measure::darkness::Band;
 use counterpoise::measure::drawing::Redrawn;
 use counterpoise::outline::Outline;
-use counterpoise::report::{Guide, GuideKind, JudgementReport, LetterReport};
+use counterpoise::report::{Deviation, Guide, GuideKind, JudgementReport, LetterReport};
 use kurbo::Rect;
 use std::cell::RefCell;
 use std::collections::HashMap;
@@ -30,6 +30,8 @@ pub(crate) trait Supply {
     fn redraw(&self, glyph: u16, within: Within) -> Option<Redrawn>;
     /// What stands out of the font, and why; worked out when first asked for.
     fn judgement(&self) -> &JudgementReport;
+    /// The same, if it has been asked for: a picture does not wait for it.
+    fn judged(&self) -> Option<&JudgementReport>;
     /// The band in which a character's darkness is read.
     fn band(&self, c: char) -> Option<Band>;
     /// Characters to begin with when nothing has been typed yet.
@@ -131,6 +133,18 @@ impl Sorts {
     /// What stands out of the font, and why.
     pub(crate) fn judgement(&self) -> &JudgementReport {
         self.supply.judgement()
+    }
+
+    /// The same, if it has been asked for.
+    pub(crate) fn judged(&self) -> Option<&JudgementReport> {
+        self.supply.judged()
+    }
+
+    /// How a letter stands to the others, if that is known yet.
+    pub(crate) fn deviations(&self, glyph: u16) -> &[Deviation] {
+        let letters = self.judged().map_or(&[][..], |j| &j.letters);
+        let own = letters.iter().find(|l| l.glyph == glyph);
+        own.map_or(&[], |l| &l.deviations)
     }
 
     /// The band in which a character's darkness is read.

@@ -110,6 +110,10 @@ impl Supply for Shapes {
         &self.judgement
     }
 
+    fn judged(&self) -> Option<&JudgementReport> {
+        Some(&self.judgement)
+    }
+
     fn band(&self, c: char) -> Option<Band> {
         Band::new(0.0, if c.is_lowercase() { 500.0 } else { 700.0 })
     }
@@ -153,7 +157,6 @@ fn report(glyph: u16) -> LetterReport {
         sides: None,
         drawing: None,
         figures: Default::default(),
-        deviations: Vec::new(),
         trouble: None,
     }
 }
@@ -196,6 +199,7 @@ pub(crate) fn sorts() -> Sorts {
             guide(GuideKind::CapHeight, 700.0),
         ],
         judgement: JudgementReport {
+            letters: Vec::new(),
             findings: vec![
                 finding('L', "HIO", Cause::Width),
                 finding('I', "H", Cause::Strokes),

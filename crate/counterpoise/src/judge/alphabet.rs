@@ -69,9 +69,10 @@ impl Alphabet {
         self.members.iter().find(|m| m.character == c)
     }
 
-    /// How a character of the alphabet stands to its fellows; empty for one
-    /// outside it, and without a measure for which it has too few.
-    pub fn deviations(&self, c: char) -> Vec<Deviation> {
+    /// How a character of the alphabet stands to the median of its fellows, for
+    /// what the model does not know; empty for one outside the alphabet, and
+    /// without a measure for which it has too few.
+    pub(super) fn by_class(&self, c: char) -> Vec<Deviation> {
         let Some(member) = self.member(c) else {
             return Vec::new();
         };
@@ -99,7 +100,7 @@ impl Alphabet {
             value,
             expected,
             spread: measure::MAD_TO_SD * measure::median(&mut off),
-            class: like.iter().map(|(m, _)| m.character).collect(),
+            beside: like.iter().map(|(m, _)| m.character).collect(),
         })
     }
 }

@@ -1,4 +1,12 @@
-//! How far a letter stands from its fellows.
+//! How far a letter stands from what the other letters make one expect of it,
+//! measure by measure: what is shown of every letter, whether it stands out or
+//! not.
+
+use super::alphabet::{Alphabet, Member};
+use super::cause::Cause;
+use super::judgement::beside;
+use super::traits::{Trait, scale};
+use super::weigh::Weighed;
 
 /// What is held against the other letters.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -16,21 +24,20 @@ impl Measure {
     pub const ALL: [Self; 3] = [Self::Weight, Self::Width, Self::Height];
 }
 
-/// How far a letter stands from the median of its class. Lengths in font units.
+/// How far a letter stands from what is expected of it. Lengths in font units.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Deviation {
     /// What was measured.
     pub measure: Measure,
     /// This letter's figure.
     pub value: f64,
-    /// The median of its fellows.
+    /// What the other letters of the font make one expect.
     pub expected: f64,
-    /// How far fellows commonly lie from that median: 1.4826 times the median
-    /// absolute deviation, which is the standard deviation if they scatter
-    /// normally.
+    /// How far letters of this font commonly lie from that: one standard
+    /// deviation.
     pub spread: f64,
-    /// The fellows.
-    pub class: String,
+    /// The letters that say most of it.
+    pub beside: String,
 }
 
 impl Deviation {
@@ -42,4 +49,67 @@ impl Deviation {
             (self.value - self.expected) / self.expected
         }
     }
+}
+
+/// Thicknesses of which one is the main stroke's.
+const MAIN: [Trait; 5] = [
+    Trait::Stem,
+    Trait::Bowl,
+    Trait::Thick,
+    Trait::Side,
+    Trait::Mean,
+];
+
+const TOPS: [Trait; 3] = [Trait::TopFlat, Trait::TopRound, Trait::TopPointed];
+const FEET: [Trait; 3] = [Trait::FootFlat, Trait::FootRound, Trait::FootPointed];
+
+/// How a letter that the model knows stands, by the model. `letter` is its place
+/// in [`super::LETTERS`].
+pub(super) fn by_model(
+    weighed: &Weighed<'_>,
+    letter: usize,
+    member: &Member,
+    alphabet: &Alphabet,
+) -> Vec<Deviation> {
+    let height = scale(alphabet.context());
+    let told = |measure, value: f64, expected: f64, spread: f64, cause| Deviation {
+        measure,
+        value,
+        expected,
+        spread,
+        beside: beside(weighed.table(), letter, cause, alphabet),
+    };
+    // A logarithm's departure is a ratio.
+    let ratio = |measure, value: f64, of: Trait, cause| {
+        let off = weighed.departure(letter, of)?;
+        let expected = value * (-off.by).exp();
+        Some(told(measure, value, expected, expected * off.spread, cause))
+    };
+    let weight = member.weight.and_then(|weight| {
+        let away = |t: Trait| {
+            let own = weighed.departure(letter, t)?.value;
+            Some((own - (weight / height).ln()).abs())
+        };
+        let main = MAIN
+            .into_iter()
+            .filter_map(|t| Some((t, away(t)?)))
+            .min_by(|a, b| a.1.total_cmp(&b.1))?;
+        ratio(Measure::Weight, weight, main.0, Cause::Strokes)
+    });
+    let bounds = member.letter.bounds;
+    let width = bounds.and_then(|b| ratio(Measure::Width, b.width(), Trait::Width, Cause::Width));
+    let tall = bounds.and_then(|b| {
+        let end = |ends: [Trait; 3]| ends.into_iter().find_map(|t| weighed.departure(letter, t));
+        let (top, foot) = (end(TOPS)?, end(FEET)?);
+        let expected = b.height() - (top.by + foot.by) * height;
+        let spread = top.spread.hypot(foot.spread) * height;
+        Some(told(
+            Measure::Height,
+            b.height(),
+            expected,
+            spread,
+            Cause::Overshoot,
+        ))
+    });
+    [weight, width, tall].into_iter().flatten().collect()
 }

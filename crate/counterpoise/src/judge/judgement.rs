@@ -2,6 +2,7 @@
 
 use super::alphabet::{Alphabet, Member};
 use super::cause::Cause;
+use super::deviation::{self, Deviation};
 use super::economy;
 use super::finding::{Finding, Matter};
 use super::rarity::rarity;
@@ -25,6 +26,8 @@ const FAR_KINDS: usize = 2;
 pub struct Judgement {
     /// Every finding, rarest first, whatever the strictness.
     pub findings: Vec<Finding>,
+    /// How every measured letter stands, by measure.
+    pub letters: Vec<(char, Vec<Deviation>)>,
     /// Whether the font is like those that the model was fitted on. Where it is
     /// not, its own scatter is so wide that little can be said.
     pub familiar: bool,
@@ -47,6 +50,19 @@ impl Judgement {
             .iter()
             .filter(|&&k| weighed.looseness(k) > FAR)
             .count();
+        let familiar = loose < FAR_KINDS;
+        let letters = alphabet
+            .members()
+            .iter()
+            .map(|m| {
+                let known = LETTERS.chars().position(|c| c == m.character);
+                let deviations = match known.filter(|_| familiar) {
+                    Some(letter) => deviation::by_model(&weighed, letter, m, alphabet),
+                    None => alphabet.by_class(m.character),
+                };
+                (m.character, deviations)
+            })
+            .collect();
         let mut findings: Vec<Finding> = LETTERS
             .chars()
             .enumerate()
@@ -58,7 +74,8 @@ impl Judgement {
         findings.sort_by(|a, b| a.by_chance.total_cmp(&b.by_chance));
         Self {
             findings,
-            familiar: loose < FAR_KINDS,
+            letters,
+            familiar,
         }
     }
 
@@ -193,7 +210,7 @@ fn figures(sign: &Sign, member: &Member, traits: &Traits, context: &Context) -> 
 const BESIDE: usize = 3;
 
 /// The letters of the font whose own figures move most with this one's.
-fn beside(table: &Table, letter: usize, cause: Cause, alphabet: &Alphabet) -> String {
+pub(super) fn beside(table: &Table, letter: usize, cause: Cause, alphabet: &Alphabet) -> String {
     let relations = &table.relations;
     let effect = &table.effects[cause as usize];
     let Some(main) = relations

@@ -1,9 +1,11 @@
 //! What a letter should be, given the others of its font.
 //!
-//! For now the expectation is the plainest robust one: the median of like
-//! letters (`class`), the letter itself left out. It never says "wrong": it
-//! says how far a letter stands from its fellows, and how far they commonly
-//! stand from each other.
+//! What a letter should be follows from the font's other letters, by how
+//! letters relate in well-made alphabets (`relations`); of signs that the model
+//! does not know, and in a font unlike any that it was fitted on, it is the
+//! median of like letters (`class`). It never says "wrong": it says how far a
+//! letter stands from what its fellows make one expect, and how far they
+//! commonly stand from it themselves.
 
 mod alphabet;
 mod cause;

@@ -116,6 +116,17 @@ pub struct Sign {
     pub spread: f64,
 }
 
+/// How far one figure is off, on its trait's scale.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Departure {
+    /// The figure.
+    pub value: f64,
+    /// Measured less expected.
+    pub by: f64,
+    /// The spread.
+    pub spread: f64,
+}
+
 /// A font's figures with what is expected of them.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Weighed<'t> {
@@ -168,6 +179,19 @@ impl<'t> Weighed<'t> {
             * self.table.noise[variable].powi(2)
             * self.looseness(kind).powi(2);
         (own + kind.floor().powi(2)).sqrt()
+    }
+
+    /// How far one of a letter's figures is off; `None` where it does not have it.
+    pub fn departure(&self, letter: usize, of: Trait) -> Option<Departure> {
+        let relations = &self.table.relations;
+        let own = |&i: &usize| relations.variables[i].of == of;
+        let i = relations.of_letter(letter).find(own)?;
+        let value = self.row[i]?;
+        Some(Departure {
+            value,
+            by: value - self.expected[i].value,
+            spread: self.spread(i),
+        })
     }
 
     fn look_at_scatter(&mut self) {

@@ -138,7 +138,6 @@ impl LetterReport {
             sides: None,
             drawing: None,
             figures: Figures::new(),
-            deviations: Vec::new(),
             trouble: Some(sentence),
         }
     }
@@ -181,12 +180,6 @@ impl LetterReport {
                 character,
                 context,
             }),
-            deviations: character
-                .map(|c| alphabet.deviations(c))
-                .unwrap_or_default()
-                .iter()
-                .map(Deviation::from)
-                .collect(),
             trouble: None,
         }
     }
@@ -265,7 +258,7 @@ impl From<&judge::Deviation> for Deviation {
             value: d.value,
             expected: d.expected,
             spread: d.spread,
-            class: d.class.clone(),
+            beside: d.beside.clone(),
         }
     }
 }

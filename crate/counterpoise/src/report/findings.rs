@@ -1,5 +1,6 @@
 //! The letters that stand out, as the page and scripts read them.
 
+use super::Deviation;
 use crate::font::Font;
 use crate::judge::{self, Alphabet, Judgement, Table};
 #[cfg(feature = "schema")]
@@ -71,6 +72,21 @@ pub struct FindingReport {
     pub sentence: String,
 }
 
+/// How a letter stands, measure by measure.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
+#[serde(rename_all = "camelCase")]
+pub struct LetterStanding {
+    /// The letter.
+    pub letter: String,
+    /// Its glyph.
+    pub glyph: u16,
+    /// How far it is from what is expected; without a measure of which nothing
+    /// can be expected.
+    pub deviations: Vec<Deviation>,
+}
+
 /// The letters of a font that stand out.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
@@ -79,6 +95,8 @@ pub struct FindingReport {
 pub struct JudgementReport {
     /// What stands out, worst first.
     pub findings: Vec<FindingReport>,
+    /// How every letter stands that was measured, whether it stands out or not.
+    pub letters: Vec<LetterStanding>,
     /// Whether the font is like those that the model was fitted on.
     pub familiar: bool,
     /// What to know of the judgement, in a sentence.
@@ -91,6 +109,7 @@ impl JudgementReport {
         let Some(table) = table else {
             return Self {
                 findings: Vec::new(),
+                letters: Vec::new(),
                 familiar: false,
                 note: Some(
                     "The lab could not load what it has learned of well-made alphabets, so it \
@@ -125,8 +144,20 @@ impl JudgementReport {
                 })
             })
             .collect();
+        let letters = judgement
+            .letters
+            .iter()
+            .filter_map(|(letter, deviations)| {
+                Some(LetterStanding {
+                    letter: (*letter).into(),
+                    glyph: alphabet.member(*letter)?.glyph.0,
+                    deviations: deviations.iter().map(Deviation::from).collect(),
+                })
+            })
+            .collect();
         Self {
             findings,
+            letters,
             familiar: judgement.familiar,
             note,
         }

@@ -121,7 +121,6 @@ impl Finite for LetterReport {
             drawing,
             // Taken up only if they are finite.
             figures: _,
-            deviations,
             trouble: _,
         } = self;
         advance.finite()
@@ -133,6 +132,5 @@ impl Finite for LetterReport {
             && strokes.finite()
             && sides.finite()
             && drawing.finite()
-            && deviations.finite()
     }
 }

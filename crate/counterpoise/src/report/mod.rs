@@ -246,7 +246,7 @@ pub enum Measure {
     Height,
 }
 
-/// How far a letter stands from its class in this font.
+/// How far a letter stands from what the font's other letters make one expect.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
@@ -256,12 +256,12 @@ pub struct Deviation {
     pub measure: Measure,
     /// This letter's figure.
     pub value: f64,
-    /// The median of its class, in the same font.
+    /// What the other letters make one expect.
     pub expected: f64,
-    /// How far letters of the class commonly lie from that median.
+    /// How far letters of this font commonly lie from that.
     pub spread: f64,
-    /// The letters of the class, this one left out.
-    pub class: String,
+    /// The letters that say most of it.
+    pub beside: String,
 }
 
 /// The sides of a letter without its serifs: the uprights that bound it. In a
@@ -313,8 +313,6 @@ pub struct LetterReport {
     /// Its figures by the ids of the document's `quantities`, without those
     /// that it does not have.
     pub figures: Figures,
-    /// How it stands to the others.
-    pub deviations: Vec<Deviation>,
     /// What kept this glyph from being measured, in a sentence.
     pub trouble: Option<String>,
 }

@@ -1,11 +1,12 @@
 //! The deviations under each letter: for weight, width and height, a bar up
-//! from a zero line if the letter has more than its class, down if less.
+//! from a zero line if the letter has more than the other letters make one
+//! expect, down if less.
 //!
-//! A bar is filled where the deviation is more than its class commonly shows,
-//! and hollow where it is not, so that the eye stops at what stands out. Of a
-//! letter with a finding, the row that the finding speaks of shows its own
-//! difference in place of the class's, and beside the letter's name stands the
-//! finding's number in the list.
+//! A bar is filled where the deviation is more than letters of the font commonly
+//! show, and hollow where it is not, so that the eye stops at what stands out.
+//! Of a letter with a finding, the row that the finding speaks of shows the
+//! finding's own difference, and beside the letter's name stands the finding's
+//! number in the list.
 
 use super::brush::{Brush, Hang};
 use super::columns::{Column, columns};
@@ -24,8 +25,8 @@ const ROWS: [(Measure, &str, f64); 3] = [
     (Measure::Height, "height", 0.05),
 ];
 
-/// Beyond this many of its class's spreads a letter stands out: in a normal
-/// scatter one in twenty lies farther.
+/// Beyond this many spreads a letter stands out: in a normal scatter one in
+/// twenty lies farther.
 const STANDS_OUT: f64 = 2.0;
 
 /// Less than this share is never worth a filled bar: no eye sees it.
@@ -240,6 +241,7 @@ fn bars(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standing)
         return Ok(());
     };
     let report = picture.sorts.report(glyph);
+    let deviations = picture.sorts.deviations(glyph);
     for (row, (measure, _, full)) in ROWS.iter().enumerate() {
         let own = |(_, f): &&(usize, &FindingReport)| {
             f.glyph == glyph && row_of(f.cause).is_some_and(|(m, _)| m == *measure)
@@ -247,11 +249,11 @@ fn bars(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standing)
         let found = picture.marked.iter().find(own).map(|(_, f)| *f);
         let height = report.bounds.map_or(0.0, |b| b.y_max - b.y_min);
         let told = found.and_then(|f| Told::of_finding(f, height));
-        let of_class = || {
-            let d = report.deviations.iter().find(|d| d.measure == *measure)?;
-            Told::of_class(d)
+        let plain = || {
+            let d = deviations.iter().find(|d| d.measure == *measure)?;
+            Told::of_deviation(d)
         };
-        if let Some(told) = told.or_else(of_class) {
+        if let Some(told) = told.or_else(plain) {
             bar(
                 brush,
                 picture,
@@ -265,7 +267,7 @@ fn bars(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standing)
     Ok(())
 }
 
-/// How far from its class, as a share of what is expected.
+/// How far off, as a share of what is expected.
 fn share(d: &Deviation) -> Option<f64> {
     let share = (d.value - d.expected) / d.expected;
     share.is_finite().then_some(share)
@@ -299,7 +301,7 @@ struct Told {
 }
 
 impl Told {
-    fn of_class(d: &Deviation) -> Option<Self> {
+    fn of_deviation(d: &Deviation) -> Option<Self> {
         let share = share(d)?;
         let out = stands_out(d, share);
         let texts = if out || share.abs() >= LEAST_SEEN {
@@ -432,7 +434,7 @@ mod tests {
             value,
             expected,
             spread,
-            class: "HN".to_owned(),
+            beside: "HN".to_owned(),
         }
     }
 
