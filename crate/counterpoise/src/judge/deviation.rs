@@ -51,14 +51,9 @@ impl Deviation {
     }
 }
 
-/// Thicknesses of which one is the main stroke's.
-const MAIN: [Trait; 5] = [
-    Trait::Stem,
-    Trait::Bowl,
-    Trait::Thick,
-    Trait::Side,
-    Trait::Mean,
-];
+/// The main stroke's thickness: the stems' if it has any, else the greatest of
+/// its curves, else of its diagonals.
+const MAIN: [Trait; 4] = [Trait::Stem, Trait::Bowl, Trait::Thick, Trait::Mean];
 
 const TOPS: [Trait; 3] = [Trait::TopFlat, Trait::TopRound, Trait::TopPointed];
 const FEET: [Trait; 3] = [Trait::FootFlat, Trait::FootRound, Trait::FootPointed];
@@ -80,24 +75,17 @@ pub(super) fn by_model(
         beside: beside(weighed.table(), letter, cause, alphabet),
     };
     // A logarithm's departure is a ratio.
-    let ratio = |measure, value: f64, of: Trait, cause| {
+    let ratio = |measure, of: Trait, cause| {
         let off = weighed.departure(letter, of)?;
+        let value = height * off.value.exp();
         let expected = value * (-off.by).exp();
         Some(told(measure, value, expected, expected * off.spread, cause))
     };
-    let weight = member.weight.and_then(|weight| {
-        let away = |t: Trait| {
-            let own = weighed.departure(letter, t)?.value;
-            Some((own - (weight / height).ln()).abs())
-        };
-        let main = MAIN
-            .into_iter()
-            .filter_map(|t| Some((t, away(t)?)))
-            .min_by(|a, b| a.1.total_cmp(&b.1))?;
-        ratio(Measure::Weight, weight, main.0, Cause::Strokes)
-    });
+    let weight = MAIN
+        .into_iter()
+        .find_map(|main| ratio(Measure::Weight, main, Cause::Strokes));
+    let width = ratio(Measure::Width, Trait::Width, Cause::Width);
     let bounds = member.letter.bounds;
-    let width = bounds.and_then(|b| ratio(Measure::Width, b.width(), Trait::Width, Cause::Width));
     let tall = bounds.and_then(|b| {
         let end = |ends: [Trait; 3]| ends.into_iter().find_map(|t| weighed.departure(letter, t));
         let (top, foot) = (end(TOPS)?, end(FEET)?);
