@@ -5,7 +5,7 @@
 //! That planted faults are found is told by `cargo lab-trial`.
 
 use crate::{Fonts, open};
-use counterpoise::judge::{Alphabet, Judgement, Measure, Table};
+use counterpoise::judge::{Alphabet, Drawn, Judgement, Meant, Measure, Table};
 use counterpoise::measure::Context;
 use counterpoise_checks::manifest::{self, Face, Use};
 use libtest_mimic::{Failed, Trial};
@@ -63,7 +63,9 @@ fn named(face: &Face) -> Result<Option<Vec<String>>, Failed> {
         return Ok(None);
     }
     let table = Table::shipped().ok_or("the build carries no table")?;
-    let judgement = Judgement::of(&font, &Alphabet::of(&font), &table);
+    let (alphabet, meant) = (Alphabet::of(&font), Meant::nothing());
+    let judgement = Judgement::of(&font, &alphabet, &table, &meant)
+        .with_points(&Drawn::of(&font, &alphabet), &meant);
     Ok(Some(
         judgement.at(STRICTNESS).map(|f| f.sentence()).collect(),
     ))
@@ -89,7 +91,7 @@ fn spread_as_said(faces: &[Face]) -> Result<(), Failed> {
     let (mut beyond, mut all) = ([0_usize; 3], [0_usize; 3]);
     for face in faces {
         let font = open(face)?;
-        let judgement = Judgement::of(&font, &Alphabet::of(&font), &table);
+        let judgement = Judgement::of(&font, &Alphabet::of(&font), &table, &Meant::nothing());
         if !judgement.familiar || Context::of(&font).slant.abs() > 1.0 {
             continue;
         }

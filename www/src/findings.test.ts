@@ -40,7 +40,7 @@ const standsWide: LetterStanding = {
 
 const judged = (...findings: FindingReport[]): Judgement => ({
   kind: 'done',
-  report: { findings, letters: [standsWide], familiar: true, note: null },
+  report: { findings, letters: [standsWide], meant: [], familiar: true, note: null },
 })
 
 const judgement = judged(finding('R', 0.01), finding('m', 0.4, 'strokes'), finding('R', 3, 'left'))

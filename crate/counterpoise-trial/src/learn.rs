@@ -6,7 +6,7 @@ use crate::fit::fit;
 use crate::middle::median;
 use crate::specimen::Specimen;
 use counterpoise::judge::{
-    Cause, LETTERS, Relations, Standing, Table, Together, Weighed, rarest, tabled,
+    Cause, LETTERS, Relations, Rule, Standing, Table, Together, Weighed, rarest, tabled,
 };
 use counterpoise::measure::MAD_TO_SD;
 use nalgebra::{DMatrix, SymmetricEigen};
@@ -30,6 +30,7 @@ pub(crate) fn learn(
     let relations = fit(faces, factors, rounds);
     let effects = effects(&relations, faces);
     let mut table = blank(relations, effects.clone());
+    table.usual = usual(faces);
     let (of_even, of_odd) = (fit(&even, factors, rounds), fit(&odd, factors, rounds));
     let mut halves: Vec<(Table, Vec<&Specimen>)> = [(of_even, odd), (of_odd, even)]
         .into_iter()
@@ -51,6 +52,15 @@ pub(crate) fn learn(
     }
     calibrate(&mut table, halves);
     table
+}
+
+/// What faces commonly do of each optical rule: quartiles of their habits.
+fn usual(faces: &[&Specimen]) -> [[f64; 3]; Rule::ALL.len()] {
+    std::array::from_fn(|rule| {
+        let mut habits: Vec<f64> = faces.iter().filter_map(|f| f.habits[rule]).collect();
+        habits.sort_unstable_by(f64::total_cmp);
+        [1, 2, 3].map(|q| habits.get(habits.len() * q / 4).copied().unwrap_or(0.0))
+    })
 }
 
 /// Tables how strongly causes show in sound letters.
@@ -99,6 +109,7 @@ fn blank(relations: Relations, effects: [Vec<f64>; Cause::ALL.len()]) -> Table {
         effects,
         strengths: Default::default(),
         rarest: Vec::new(),
+        usual: Default::default(),
         relations,
     }
 }

@@ -3,7 +3,7 @@
 
 use crate::fault::{FAULTS, Fault, plant};
 use counterpoise::font::Font;
-use counterpoise::judge::{LETTERS, Traits, traits};
+use counterpoise::judge::{LETTERS, Rule, Ruled, Traits, habits, traits};
 use counterpoise::measure::{self, Context};
 
 /// A letter with a fault, measured.
@@ -28,7 +28,9 @@ pub(crate) struct Specimen {
     pub(crate) face: String,
     /// Traits of the letters, in the order of [`LETTERS`].
     pub(crate) letters: Vec<Option<Traits>>,
-    /// The same with faults.
+    /// How it keeps the optical rules, in the order of [`Rule::ALL`].
+    pub(crate) habits: [Option<f64>; Rule::ALL.len()],
+    /// The letters with faults.
     pub(crate) planted: Vec<Planted>,
 }
 
@@ -43,6 +45,7 @@ impl Specimen {
         let context = Context::of(font);
         let reader = font.reader();
         let mut planted = Vec::new();
+        let mut ruled = Vec::new();
         let letters = LETTERS
             .chars()
             .map(|c| {
@@ -64,13 +67,17 @@ impl Specimen {
                         });
                     }
                 }
-                Some(traits(&outline, &letter, c, &context))
+                let traits = traits(&outline, &letter, c, &context);
+                ruled.push(Ruled::new(c, traits, &letter));
+                Some(traits)
             })
             .collect();
+        ruled.extend(Ruled::ampersand(&reader, &context));
         Self {
             family: family.into(),
             face: face.into(),
             letters,
+            habits: habits(&ruled, &context),
             planted,
         }
     }

@@ -2,12 +2,14 @@
 #![allow(clippy::unwrap_used, reason = "a test ends where it cannot go on")]
 
 use counterpoise::font::Font;
-use counterpoise::judge::{Alphabet, Cause, Finding, Judgement, Matter, Table};
+use counterpoise::judge::{Alphabet, Cause, Drawn, Finding, Judgement, Matter, Meant, Table};
 use counterpoise_samples::{Face, clean, planted, truetype};
 
 fn judged(face: &Face) -> Judgement {
     let font = Font::open(truetype(face).unwrap()).unwrap();
-    Judgement::of(&font, &Alphabet::of(&font), &Table::shipped().unwrap())
+    let (alphabet, meant) = (Alphabet::of(&font), Meant::nothing());
+    Judgement::of(&font, &alphabet, &Table::shipped().unwrap(), &meant)
+        .with_points(&Drawn::of(&font, &alphabet), &meant)
 }
 
 /// What the list's words for a fault are among the causes.
@@ -82,4 +84,32 @@ fn the_sample_without_faults_is_left_in_peace() {
     let judgement = judged(&clean());
     let named: Vec<String> = judgement.at(1.0).map(Finding::sentence).collect();
     assert!(named.len() <= 2, "{named:#?}");
+}
+
+#[test]
+fn what_is_meant_so_is_told_apart_and_the_rest_is_still_found() {
+    let (face, _) = planted().unwrap();
+    let font = Font::open(truetype(&face).unwrap()).unwrap();
+    let (alphabet, table) = (Alphabet::of(&font), Table::shipped().unwrap());
+    let judged = |meant: &Meant| Judgement::of(&font, &alphabet, &table, meant);
+    let before = judged(&Meant::nothing());
+    let first = &before.findings[0];
+    let of_first = |f: &&Finding| f.letter == first.letter;
+    let key = |f: &Finding| (f.letter, f.cause);
+    // By cause.
+    let meant: Meant = [(first.letter, Some(first.cause))].into_iter().collect();
+    let after = judged(&meant);
+    assert!(after.findings.iter().all(|f| key(f) != key(first)));
+    assert_eq!(
+        after.meant.iter().map(key).collect::<Vec<_>>(),
+        [key(first)]
+    );
+    // The whole letter.
+    let meant: Meant = [(first.letter, None)].into_iter().collect();
+    let after = judged(&meant);
+    assert_eq!(after.findings.iter().find(of_first), None);
+    assert!(after.meant.iter().any(|f| key(f) == key(first)));
+    // The next fault is another letter's, and no less plain for it.
+    let next = before.findings.iter().find(|f| !of_first(f)).unwrap();
+    assert!(after.findings.iter().take(3).any(|f| key(f) == key(next)));
 }

@@ -4,7 +4,7 @@ use crate::fingerprint;
 use crate::stage::command::Within;
 use crate::stage::sorts::Supply;
 use counterpoise::font::{Font, FontError, GlyphId};
-use counterpoise::judge::Alphabet;
+use counterpoise::judge::{Alphabet, Drawn, Meant};
 use counterpoise::measure::darkness::Band;
 use counterpoise::measure::drawing::{DrawingContext, Redrawn, Tolerance, redrawn};
 use counterpoise::outline::Outline;
@@ -119,7 +119,12 @@ impl Supply for Rc<OpenFont> {
 
     fn judgement(&self) -> &JudgementReport {
         self.judgement.get_or_init(|| {
-            JudgementReport::of(&self.font, &self.alphabet, crate::learned::table())
+            let (font, alphabet, meant) = (&self.font, &self.alphabet, Meant::nothing());
+            JudgementReport::of(font, alphabet, crate::learned::table(), &meant).with_points(
+                alphabet,
+                &Drawn::of(font, alphabet),
+                &meant,
+            )
         })
     }
 

@@ -205,6 +205,7 @@ pub(crate) fn sorts() -> Sorts {
                 finding('I', "H", Cause::Strokes),
                 finding('n', "", Cause::Left),
             ],
+            meant: Vec::new(),
             familiar: true,
             note: None,
         },

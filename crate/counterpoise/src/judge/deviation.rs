@@ -72,7 +72,7 @@ pub(super) fn by_model(
         value,
         expected,
         spread,
-        beside: beside(weighed.table(), letter, cause, alphabet),
+        beside: beside(weighed, letter, cause, alphabet),
     };
     // A logarithm's departure is a ratio.
     let ratio = |measure, of: Trait, cause| {

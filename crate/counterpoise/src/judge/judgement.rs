@@ -3,8 +3,9 @@
 use super::alphabet::{Alphabet, Member};
 use super::cause::Cause;
 use super::deviation::{self, Deviation};
-use super::economy;
+use super::economy::{Drawn, spendthrifts};
 use super::finding::{Finding, Matter};
+use super::meant::Meant;
 use super::rarity::rarity;
 use super::relations::LETTERS;
 use super::table::Table;
@@ -28,14 +29,18 @@ pub struct Judgement {
     pub findings: Vec<Finding>,
     /// How every measured letter stands, by measure.
     pub letters: Vec<(char, Vec<Deviation>)>,
+    /// What the reviewer has said is meant so, as it stands to the other letters.
+    pub meant: Vec<Finding>,
     /// Whether the font is like those that the model was fitted on. Where it is
     /// not, its own scatter is so wide that little can be said.
     pub familiar: bool,
 }
 
 impl Judgement {
-    /// Judges an alphabet.
-    pub fn of(font: &Font, alphabet: &Alphabet, table: &Table) -> Self {
+    /// Judges the shapes of an alphabet. How economically it is drawn is judged
+    /// apart ([`Judgement::with_points`]): to count points takes longer than all
+    /// the rest.
+    pub fn of(font: &Font, alphabet: &Alphabet, table: &Table, meant: &Meant) -> Self {
         let reader = font.reader();
         let traits: Vec<Option<Traits>> = LETTERS
             .chars()
@@ -45,7 +50,7 @@ impl Judgement {
                 Some(traits(&outline, &member.letter, c, alphabet.context()))
             })
             .collect();
-        let weighed = Weighed::of(table, table.relations.row(&traits));
+        let weighed = Weighed::but_for(table, table.relations.row(&traits), meant);
         let loose = Kind::ALL
             .iter()
             .filter(|&&k| weighed.looseness(k) > FAR)
@@ -63,19 +68,49 @@ impl Judgement {
                 (m.character, deviations)
             })
             .collect();
-        let mut findings: Vec<Finding> = LETTERS
-            .chars()
-            .enumerate()
-            .zip(&traits)
-            .filter_map(|((letter, c), traits)| Some((letter, c, traits.as_ref()?)))
-            .flat_map(|(letter, c, traits)| of_letter(&weighed, letter, c, traits, alphabet))
-            .collect();
-        findings.extend(economy::findings(font, alphabet));
-        findings.sort_by(|a, b| a.by_chance.total_cmp(&b.by_chance));
-        Self {
-            findings,
+        let mut judgement = Self {
+            findings: Vec::new(),
             letters,
+            meant: Vec::new(),
             familiar,
+        };
+        let all = LETTERS.chars().enumerate().zip(&traits);
+        for ((letter, c), traits) in all {
+            let (Some(traits), Some(member)) = (traits, alphabet.member(c)) else {
+                continue;
+            };
+            let tell = |sign| told(&weighed, sign, (letter, member), traits, alphabet);
+            if meant.whole(c) {
+                let found = signs(&weighed, letter);
+                judgement.meant.extend(found.into_iter().filter_map(tell));
+            } else {
+                let found = signs_meant(&weighed, letter);
+                judgement.meant.extend(found.into_iter().filter_map(tell));
+                let found = signs(&weighed, letter);
+                judgement
+                    .findings
+                    .extend(found.into_iter().filter_map(tell));
+            }
+        }
+        judgement.sort();
+        judgement
+    }
+
+    /// With the letters that have more points than the font's own economy takes.
+    #[must_use]
+    pub fn with_points(mut self, letters: &[Drawn], meant: &Meant) -> Self {
+        let (so, not): (Vec<Finding>, Vec<Finding>) = spendthrifts(letters)
+            .into_iter()
+            .partition(|f| meant.holds(f.letter, f.cause));
+        self.findings.extend(not);
+        self.meant.extend(so);
+        self.sort();
+        self
+    }
+
+    fn sort(&mut self) {
+        for list in [&mut self.findings, &mut self.meant] {
+            list.sort_by(|a, b| a.by_chance.total_cmp(&b.by_chance));
         }
     }
 
@@ -94,14 +129,13 @@ pub fn rarest(weighed: &Weighed<'_>, standing: &Standing) -> Option<(Sign, f64)>
         .into_iter()
         .filter_map(|cause| weighed.sign(standing, cause))
         .filter(|sign| sign.size.abs() >= sign.cause.least_seen())
-        .map(|sign| {
-            let share = rarity(
-                &weighed.table().strengths[sign.cause as usize],
-                sign.strength,
-            );
-            (sign, share)
-        })
+        .map(|sign| (sign, share(weighed.table(), &sign)))
         .min_by(|a, b| a.1.total_cmp(&b.1))
+}
+
+/// The share of sound letters that show a cause as strongly.
+fn share(table: &Table, sign: &Sign) -> f64 {
+    rarity(&table.strengths[sign.cause as usize], sign.strength)
 }
 
 /// How many letters of a sound alphabet would show a sign as rare, whatever its cause.
@@ -109,52 +143,63 @@ fn by_chance(table: &Table, share: f64) -> f64 {
     LETTERS.len() as f64 * rarity(&table.rarest, -share.ln())
 }
 
-fn of_letter(
+/// A sign in figures.
+fn told(
     weighed: &Weighed<'_>,
-    letter: usize,
-    c: char,
+    (sign, by_chance): (Sign, f64),
+    (letter, member): (usize, &Member),
     traits: &Traits,
     alphabet: &Alphabet,
-) -> Vec<Finding> {
-    let Some(member) = alphabet.member(c) else {
-        return Vec::new();
-    };
-    signs(weighed, letter)
-        .into_iter()
-        .filter_map(|(sign, by_chance)| {
-            let figures = figures(&sign, member, traits, alphabet.context())?;
-            Some(Finding {
-                letter: c,
-                cause: Matter::Shape(sign.cause),
-                value: figures.value,
-                expected: figures.expected,
-                spread: figures.spread,
-                spreads: sign.strength,
-                by_chance,
-                beside: beside(weighed.table(), letter, sign.cause, alphabet),
-            })
-        })
-        .collect()
+) -> Option<Finding> {
+    let figures = figures(&sign, member, traits, alphabet.context())?;
+    Some(Finding {
+        letter: member.character,
+        cause: Matter::Shape(sign.cause),
+        value: figures.value,
+        expected: figures.expected,
+        spread: figures.spread,
+        spreads: sign.strength,
+        by_chance,
+        beside: beside(weighed, letter, sign.cause, alphabet),
+    })
 }
 
 /// What is the matter with a letter, one cause after another: what the first
 /// explains is taken out before the next is looked for. Each with how many
-/// letters of a sound alphabet would show as much.
+/// letters of a sound alphabet would show as much. What is meant so is taken out
+/// to begin with.
 pub fn signs(weighed: &Weighed<'_>, letter: usize) -> Vec<(Sign, f64)> {
     let mut standing = weighed.standing(letter);
+    for cause in weighed.meant_causes(letter) {
+        if let Some(sign) = weighed.sign(&standing, cause) {
+            standing = weighed.without(&standing, &sign);
+        }
+    }
     let mut found: Vec<(Sign, f64)> = Vec::new();
     for _ in 0..MOST_CAUSES {
         let Some((sign, share)) = rarest(weighed, &standing) else {
             break;
         };
         // What is left of a cause once it is taken out is noise.
-        if found.iter().any(|(f, _)| f.cause == sign.cause) {
+        let out = |cause| cause == sign.cause;
+        if found.iter().any(|(f, _)| out(f.cause)) || weighed.meant_causes(letter).any(out) {
             break;
         }
         found.push((sign, by_chance(weighed.table(), share)));
         standing = weighed.without(&standing, &sign);
     }
     found
+}
+
+/// How strongly that shows in a letter which is meant so.
+fn signs_meant(weighed: &Weighed<'_>, letter: usize) -> Vec<(Sign, f64)> {
+    let standing = weighed.standing(letter);
+    let table = weighed.table();
+    weighed
+        .meant_causes(letter)
+        .filter_map(|cause| weighed.sign(&standing, cause))
+        .map(|sign| (sign, by_chance(table, share(table, &sign))))
+        .collect()
 }
 
 struct Figures {
@@ -210,7 +255,14 @@ fn figures(sign: &Sign, member: &Member, traits: &Traits, context: &Context) -> 
 const BESIDE: usize = 3;
 
 /// The letters of the font whose own figures move most with this one's.
-pub(super) fn beside(table: &Table, letter: usize, cause: Cause, alphabet: &Alphabet) -> String {
+/// What is meant so says nothing of others.
+pub(super) fn beside(
+    weighed: &Weighed<'_>,
+    letter: usize,
+    cause: Cause,
+    alphabet: &Alphabet,
+) -> String {
+    let (table, meant) = (weighed.table(), weighed.meant());
     let relations = &table.relations;
     let effect = &table.effects[cause as usize];
     let Some(main) = relations
@@ -224,6 +276,7 @@ pub(super) fn beside(table: &Table, letter: usize, cause: Cause, alphabet: &Alph
         .chars()
         .enumerate()
         .filter(|&(other, c)| other != letter && alphabet.member(c).is_some())
+        .filter(|&(_, c)| !meant.holds(c, Matter::Shape(cause)))
         .filter_map(|(other, c)| {
             let i = relations
                 .of_letter(other)

@@ -12,7 +12,8 @@
 
 use super::cause::Cause;
 use super::linear::Factor;
-use super::relations::{Expected, Row};
+use super::meant::Meant;
+use super::relations::{Expected, LETTERS, Row};
 use super::table::Table;
 use super::traits::{Trait, Traits};
 use crate::measure::{MAD_TO_SD, median};
@@ -134,20 +135,37 @@ pub struct Weighed<'t> {
     row: Row,
     expected: Vec<Expected>,
     looseness: [f64; Kind::ALL.len()],
+    meant: Meant,
 }
 
 impl<'t> Weighed<'t> {
     /// Weighs a font's figures.
     pub fn of(table: &'t Table, row: Row) -> Self {
-        let expected = table.relations.expect(&row);
+        Self::but_for(table, row, &Meant::nothing())
+    }
+
+    /// Weighs a font's figures, those that are meant so given no weight.
+    pub fn but_for(table: &'t Table, row: Row, meant: &Meant) -> Self {
+        let mut heeded = row.clone();
+        for (letter, c) in LETTERS.chars().enumerate() {
+            let own = table.relations.of_letter(letter);
+            if meant.whole(c) {
+                heeded[own.clone()].fill(None);
+            }
+            for cause in meant.causes(c) {
+                table.touched(letter, cause).for_each(|i| heeded[i] = None);
+            }
+        }
+        let expected = table.relations.expect(&heeded);
         let mut weighed = Self {
             table,
             row,
             expected,
             looseness: [1.0; Kind::ALL.len()],
+            meant: meant.clone(),
         };
         for _ in 0..3 {
-            weighed.look_at_scatter();
+            weighed.look_at_scatter(&heeded);
         }
         weighed
     }
@@ -165,6 +183,17 @@ impl<'t> Weighed<'t> {
     /// What it was weighed by.
     pub fn table(&self) -> &'t Table {
         self.table
+    }
+
+    /// What is meant so.
+    pub fn meant(&self) -> &Meant {
+        &self.meant
+    }
+
+    /// The causes of a letter that are.
+    pub fn meant_causes(&self, letter: usize) -> impl Iterator<Item = Cause> {
+        let c = LETTERS.chars().nth(letter);
+        c.into_iter().flat_map(|c| self.meant.causes(c))
     }
 
     /// How loosely the font keeps a kind of figure: 1 as fonts at large do.
@@ -194,10 +223,9 @@ impl<'t> Weighed<'t> {
         })
     }
 
-    fn look_at_scatter(&mut self) {
+    fn look_at_scatter(&mut self, heeded: &Row) {
         for kind in Kind::ALL {
-            let mut off: Vec<f64> = self
-                .row
+            let mut off: Vec<f64> = heeded
                 .iter()
                 .enumerate()
                 .filter(|(i, _)| Kind::of(self.table.relations.variables[*i].of) == kind)
@@ -303,5 +331,45 @@ impl<'t> Weighed<'t> {
             *off -= sign.size * effect[i] / s;
         }
         rest
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::judge::finding::Matter;
+
+    /// A font that is as the middle of fonts, but for its R, all of whose figures
+    /// are off.
+    fn with_odd_r(table: &Table, by: f64) -> Row {
+        let r = LETTERS.find('R').unwrap();
+        let figure = |v: &crate::judge::Variable| v.mean + if v.letter == r { by } else { 0.0 };
+        let all = table.relations.variables.iter();
+        all.map(|v| Some(figure(v))).collect()
+    }
+
+    #[test]
+    fn what_is_meant_so_weighs_on_no_other_letter() {
+        let table = Table::shipped().unwrap();
+        let (p, r) = (LETTERS.find('P').unwrap(), LETTERS.find('R').unwrap());
+        let standing =
+            |by, meant: &Meant| Weighed::but_for(&table, with_odd_r(&table, by), meant).standing(p);
+        let nothing = Meant::nothing();
+        assert_ne!(standing(0.0, &nothing), standing(0.2, &nothing));
+        let whole: Meant = [('R', None)].into_iter().collect();
+        assert_eq!(standing(0.0, &whole), standing(0.2, &whole));
+        // Of a letter that is wide on purpose the strokes still count.
+        let wide: Meant = [('R', Some(Matter::Shape(Cause::Width)))]
+            .into_iter()
+            .collect();
+        assert_ne!(standing(0.0, &wide), standing(0.2, &wide));
+        let row = |by: f64| {
+            let mut row = with_odd_r(&table, 0.0);
+            for i in table.touched(r, Cause::Width) {
+                row[i] = row[i].map(|v| v + by);
+            }
+            Weighed::but_for(&table, row, &wide).standing(p)
+        };
+        assert_eq!(row(0.0), row(0.2));
     }
 }

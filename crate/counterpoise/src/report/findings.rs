@@ -1,11 +1,11 @@
 //! The letters that stand out, as the page and scripts read them.
 
-use super::Deviation;
+use super::{Deviation, LetterReport};
 use crate::font::Font;
-use crate::judge::{self, Alphabet, Judgement, Table};
+use crate::judge::{self, Alphabet, Drawn, Finding, Judgement, Matter, Meant, Table, spendthrifts};
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 #[cfg(feature = "typescript")]
 use ts_rs::TS;
 
@@ -13,7 +13,7 @@ use ts_rs::TS;
 const MOST_BY_CHANCE: f64 = 8.0;
 
 /// What is the matter with a letter.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
 #[serde(rename_all = "camelCase")]
@@ -97,6 +97,8 @@ pub struct JudgementReport {
     pub findings: Vec<FindingReport>,
     /// How every letter stands that was measured, whether it stands out or not.
     pub letters: Vec<LetterStanding>,
+    /// What was said to be meant so, as it stands to the other letters.
+    pub meant: Vec<FindingReport>,
     /// Whether the font is like those that the model was fitted on.
     pub familiar: bool,
     /// What to know of the judgement, in a sentence.
@@ -104,12 +106,14 @@ pub struct JudgementReport {
 }
 
 impl JudgementReport {
-    /// Judges a font's letters by what was learned, if it is at hand.
-    pub fn of(font: &Font, alphabet: &Alphabet, table: Option<&Table>) -> Self {
+    /// Judges the shapes of a font's letters by what was learned, if it is at
+    /// hand.
+    pub fn of(font: &Font, alphabet: &Alphabet, table: Option<&Table>, meant: &Meant) -> Self {
         let Some(table) = table else {
             return Self {
                 findings: Vec::new(),
                 letters: Vec::new(),
+                meant: Vec::new(),
                 familiar: false,
                 note: Some(
                     "The lab could not load what it has learned of well-made alphabets, so it \
@@ -118,32 +122,12 @@ impl JudgementReport {
                 ),
             };
         };
-        let judgement = Judgement::of(font, alphabet, table);
+        let judgement = Judgement::of(font, alphabet, table, meant);
         let note = (!judgement.familiar).then(|| {
             "This font is unlike any that the lab learned from: its own letters differ so much \
              that only coarse findings can be told."
                 .into()
         });
-        let findings = judgement
-            .at(MOST_BY_CHANCE)
-            .filter_map(|f| {
-                let (low, high) = f.would_sit();
-                Some(FindingReport {
-                    letter: f.letter.into(),
-                    glyph: alphabet.member(f.letter)?.glyph.0,
-                    cause: f.cause.into(),
-                    value: f.value,
-                    expected: f.expected,
-                    low,
-                    high,
-                    difference: f.difference(),
-                    spreads: f.spreads,
-                    by_chance: f.by_chance,
-                    beside: f.beside.clone(),
-                    sentence: f.sentence(),
-                })
-            })
-            .collect();
         let letters = judgement
             .letters
             .iter()
@@ -156,17 +140,116 @@ impl JudgementReport {
             })
             .collect();
         Self {
-            findings,
+            findings: judgement
+                .at(MOST_BY_CHANCE)
+                .filter_map(|f| FindingReport::of(f, alphabet))
+                .collect(),
             letters,
+            meant: reports(&judgement.meant, alphabet),
             familiar: judgement.familiar,
             note,
         }
     }
+
+    /// Adds the letters that have more points than the font's own economy
+    /// takes, from how many each has and needs. They come first: such a habit
+    /// is no lottery.
+    #[must_use]
+    pub fn with_points(mut self, alphabet: &Alphabet, letters: &[Drawn], meant: &Meant) -> Self {
+        let (so, not): (Vec<Finding>, Vec<Finding>) = spendthrifts(letters)
+            .into_iter()
+            .partition(|f| meant.holds(f.letter, f.cause));
+        self.findings.splice(..0, reports(&not, alphabet));
+        self.meant.splice(..0, reports(&so, alphabet));
+        self
+    }
 }
 
-impl From<judge::Matter> for Cause {
-    fn from(matter: judge::Matter) -> Self {
-        use judge::{Cause as Of, Matter};
+fn reports(findings: &[Finding], alphabet: &Alphabet) -> Vec<FindingReport> {
+    let of = |f| FindingReport::of(f, alphabet);
+    findings.iter().filter_map(of).collect()
+}
+
+impl FindingReport {
+    fn of(f: &Finding, alphabet: &Alphabet) -> Option<Self> {
+        let (low, high) = f.would_sit();
+        Some(Self {
+            letter: f.letter.into(),
+            glyph: alphabet.member(f.letter)?.glyph.0,
+            cause: f.cause.into(),
+            value: f.value,
+            expected: f.expected,
+            low,
+            high,
+            difference: f.difference(),
+            spreads: f.spreads,
+            by_chance: f.by_chance,
+            beside: f.beside.clone(),
+            sentence: f.sentence(),
+        })
+    }
+}
+
+/// What the reviewer says is meant so.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[serde(rename_all = "camelCase")]
+pub struct MeantSo {
+    /// The letter.
+    pub letter: String,
+    /// The matter of it, or `null` for the whole letter.
+    pub cause: Option<Cause>,
+}
+
+impl MeantSo {
+    /// A list of them as the judgement takes it; what is no letter is passed over.
+    pub fn gathered(all: &[Self]) -> Meant {
+        all.iter()
+            .filter_map(|m| {
+                let mut letters = m.letter.chars();
+                let (letter, None) = (letters.next()?, letters.next()) else {
+                    return None;
+                };
+                Some((letter, m.cause.map(Matter::from)))
+            })
+            .collect()
+    }
+}
+
+impl LetterReport {
+    /// How many points the letter has and needs, for
+    /// [`JudgementReport::with_points`].
+    pub fn drawn(&self) -> Option<Drawn> {
+        let drawing = self.drawing.as_ref()?;
+        Some(Drawn {
+            letter: self.character.as_ref()?.chars().next()?,
+            points: drawing.drawn,
+            needed: drawing.within_half.points,
+        })
+    }
+}
+
+impl From<Cause> for Matter {
+    fn from(cause: Cause) -> Self {
+        use judge::Cause as Of;
+        Self::Shape(match cause {
+            Cause::Points => return Self::Points,
+            Cause::Width => Of::Width,
+            Cause::Strokes => Of::Strokes,
+            Cause::Uprights => Of::Uprights,
+            Cause::Levels => Of::Levels,
+            Cause::Overshoot => Of::Overshoot,
+            Cause::Left => Of::Left,
+            Cause::Right => Of::Right,
+            Cause::Pair => Of::Pair,
+            Cause::Raised => Of::Raised,
+        })
+    }
+}
+
+impl From<Matter> for Cause {
+    fn from(matter: Matter) -> Self {
+        use judge::Cause as Of;
         match matter {
             Matter::Points => Self::Points,
             Matter::Shape(cause) => match cause {

@@ -12,6 +12,7 @@ mod drawing;
 mod figures;
 mod findings;
 mod finite;
+mod rules;
 #[cfg(feature = "schema")]
 mod schema;
 
@@ -22,7 +23,8 @@ pub use document::{
 };
 pub use drawing::{Drawing, Flaw, FlawBasis, FlawKind, Need};
 pub use figures::{Figures, FontFigures, Summary};
-pub use findings::{Cause, FindingReport, JudgementReport};
+pub use findings::{Cause, FindingReport, JudgementReport, MeantSo};
+pub use rules::{Rule, RuleReport, RuledLetter, RulesReport, Stance};
 #[cfg(feature = "schema")]
 pub use schema::schema;
 

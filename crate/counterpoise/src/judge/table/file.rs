@@ -2,20 +2,22 @@
 //!
 //! | part | what |
 //! |---|---|
-//! | mark | `CPL1` |
+//! | mark | `CPL2` |
 //! | counts | figures (u16); factors of each group (u8 each); [`SHARES`]'s length (u8) |
 //! | figures | letter, trait (u8 each); mean, noise (f32); spread factor (f32); effect of each learned cause (i16, 1/4096) |
 //! | loadings | group by group, figure by figure: scale (f32), then i8s, 1/127 |
 //! | correlations | figure by figure, up to but without itself: i8, 1/127 |
 //! | rarities | each cause's strengths, then the rarest sign's (f32) |
+//! | habits | each optical rule's three quartiles (f32) |
 
 use super::Table;
 use crate::judge::cause::Cause;
 use crate::judge::rarity::SHARES;
 use crate::judge::relations::{Group, LETTERS, Relations, Together, Variable};
+use crate::judge::rules::Rule;
 use crate::judge::traits::Trait;
 
-const MARK: &[u8; 4] = b"CPL1";
+const MARK: &[u8; 4] = b"CPL2";
 const EFFECT: f64 = 4096.0;
 const CORRELATION: f64 = 127.0;
 const LOADING: f64 = 127.0;
@@ -56,6 +58,9 @@ pub fn write(table: &Table) -> Vec<u8> {
         for &s in strengths {
             float(&mut out, s);
         }
+    }
+    for &quartile in table.usual.as_flattened() {
+        float(&mut out, quartile);
     }
     out
 }
@@ -135,6 +140,10 @@ pub fn read(file: &[u8]) -> Option<Table> {
             list.push(bytes.float()?);
         }
     }
+    let mut usual = [[0.0; 3]; Rule::ALL.len()];
+    for quartile in usual.as_flattened_mut() {
+        *quartile = bytes.float()?;
+    }
     bytes.0.is_empty().then_some(Table {
         relations,
         noise,
@@ -142,6 +151,7 @@ pub fn read(file: &[u8]) -> Option<Table> {
         effects,
         strengths,
         rarest,
+        usual,
     })
 }
 

@@ -6,6 +6,7 @@ pub use file::{read, write};
 
 use super::cause::Cause;
 use super::relations::Relations;
+use super::rules::Rule;
 
 /// The fitted model with the noise that it leaves.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,6 +26,9 @@ pub struct Table {
     /// How rare a sound letter's rarest sign is: minus the logarithm of its
     /// share, tabled by rarity.
     pub rarest: Vec<f64>,
+    /// What open families commonly do of each optical rule: quartiles of their
+    /// habits.
+    pub usual: [[f64; 3]; Rule::ALL.len()],
 }
 
 /// Learned by `cargo lab-trial fit` from the families that
@@ -47,5 +51,15 @@ impl Table {
         } else {
             own[earlier - from]
         }
+    }
+
+    /// The figures of a letter that a cause moves by more than a trifle.
+    pub(super) fn touched(&self, letter: usize, cause: Cause) -> impl Iterator<Item = usize> {
+        /// Of the most that it moves any.
+        const TRIFLE: f64 = 0.1;
+        let effect = &self.effects[cause as usize];
+        let own = self.relations.of_letter(letter);
+        let most = own.clone().fold(0.0, |m: f64, i| m.max(effect[i].abs()));
+        own.filter(move |&i| effect[i].abs() > TRIFLE * most)
     }
 }
