@@ -9,6 +9,7 @@
 //! | [`outline`] | what is the exact geometry of this shape? |
 //! | [`measure`] | how thick, how high, how wide is this letter? |
 //! | [`judge`] | what should it be, given the others? |
+//! | [`spacing`] | how much white do letters need about them? |
 //! | [`report`] | the same in plain structs, for the page, scripts and files |
 //!
 //! No room knows a screen, a file system or a browser. Lengths are font units
@@ -19,3 +20,4 @@ pub mod judge;
 pub mod measure;
 pub mod outline;
 pub mod report;
+pub mod spacing;

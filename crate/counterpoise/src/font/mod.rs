@@ -14,6 +14,7 @@ mod container;
 mod error;
 mod glyf;
 mod glyph_names;
+mod kerning;
 mod licence;
 mod metrics;
 mod names;
@@ -22,6 +23,10 @@ mod pen;
 
 pub use container::Container;
 pub use error::{FontError, GlyphError};
+pub use kerning::{
+    Kerning, KerningNote, KerningSource, LATIN, LayoutTag, PairOrigin, PairSource, PairValue,
+    SubtableTally,
+};
 pub use licence::{Embedding, EmbeddingLevel};
 pub use metrics::Declared;
 pub use names::Names;
