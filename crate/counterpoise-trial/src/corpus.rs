@@ -20,7 +20,7 @@ fn folder(family: &Family) -> PathBuf {
 }
 
 /// The bytes of a family's faces, fetched if they are not here.
-fn faces(family: &Family) -> Result<Vec<Vec<u8>>> {
+pub(crate) fn faces(family: &Family) -> Result<Vec<Vec<u8>>> {
     let folder = folder(family);
     let here = || -> Option<Vec<Vec<u8>>> {
         family

@@ -25,6 +25,9 @@ mod learn;
 mod middle;
 mod plain;
 mod report;
+mod spacing;
+mod spacing_fit;
+mod spacing_report;
 mod specimen;
 mod trial;
 mod warp;
@@ -64,6 +67,8 @@ fn main() -> Result<()> {
             );
             return Ok(());
         }
+        ["spacing"] => return spacing::run(here),
+        ["spacing", "fit"] => return spacing_fit::run(here),
         _ => bail!("cargo lab-trial takes no argument, or `fit`"),
     }
     let table = Table::shipped().context("the build carries no table")?;

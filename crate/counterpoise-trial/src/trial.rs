@@ -332,7 +332,7 @@ fn interval(values: Vec<f64>) -> [f64; 2] {
 
 /// Area under the curve: how often a faulty letter scores above a sound one,
 /// ties counting half (Mann and Whitney's statistic).
-fn auc(faulty: &[f64], sound: &[f64]) -> f64 {
+pub(crate) fn auc(faulty: &[f64], sound: &[f64]) -> f64 {
     let sum: f64 = faulty
         .iter()
         .map(|f| {

@@ -15,6 +15,7 @@ mod finite;
 mod rules;
 #[cfg(feature = "schema")]
 mod schema;
+mod spacing;
 
 pub use choice::{Choice, Chosen, Item};
 pub use document::{
@@ -27,6 +28,10 @@ pub use findings::{Cause, FindingReport, JudgementReport, MeantSo};
 pub use rules::{Rule, RuleReport, RuledLetter, RulesReport, Stance};
 #[cfg(feature = "schema")]
 pub use schema::schema;
+pub use spacing::{
+    KernOrigin, KernPair, KernSource, KerningReport, PairWhite, RhythmPlace, RhythmReport,
+    SideKind, SpacingLetter, SpacingSide,
+};
 
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;

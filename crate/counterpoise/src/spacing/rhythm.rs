@@ -1,0 +1,134 @@
+//! How even the white of a line of text is, and where it breaks.
+//!
+//! The optical distances of a line's neighbours are held against their own
+//! median. Unevenness is how far they commonly lie from it, as a share of it (a
+//! coefficient of variation, made robust: 1.4826 times the median absolute
+//! deviation): 0 is perfectly even. A pair breaks the line if it lies further
+//! from the median than is common in the line and than an eye notices.
+
+use super::white::Whites;
+use crate::measure::{MAD_TO_SD, median};
+
+/// So many spreads off its line's median, a pair breaks the line: one of a
+/// hundred would by chance.
+const BREAKS: f64 = 2.6;
+
+/// No line is so even that a pair breaks it by less than this share of the cap
+/// height: a hundredth of the height is at the limit of what is seen in text.
+const NOTICED: f64 = 0.015;
+
+/// Fewer pairs than this have no rhythm to break.
+const LEAST_PAIRS: usize = 4;
+
+/// A pair of a line.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Place {
+    /// Which letter of the line is the first of the pair.
+    pub at: usize,
+    /// Its optical distance, font units.
+    pub distance: f64,
+    /// How much too wide it is for the line, font units; too tight if negative.
+    pub off: f64,
+    /// Whether it breaks the line.
+    pub breaks: bool,
+}
+
+/// How even a line is.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Rhythm {
+    /// The middle distance, font units.
+    pub middle: f64,
+    /// How far distances commonly lie from it, as a share of it; `None` of a line
+    /// of too few pairs.
+    pub unevenness: Option<f64>,
+    /// Every pair that faces at some level, in order.
+    pub places: Vec<Place>,
+}
+
+/// Reads a line: letters by their places in `whites`, `None` for what parts words
+/// or has no ink, and for each letter how much further apart than by its bearings
+/// the next one is set.
+pub fn rhythm(line: &[(Option<usize>, f64)], whites: &Whites, height: f64) -> Rhythm {
+    let mut places: Vec<Place> = line
+        .windows(2)
+        .enumerate()
+        .filter_map(|(at, two)| {
+            let [(Some(a), apart), (Some(b), _)] = *two else {
+                return None;
+            };
+            let distance = whites.pair(a, b, apart)?.distance;
+            Some(Place {
+                at,
+                distance,
+                off: 0.0,
+                breaks: false,
+            })
+        })
+        .collect();
+    let mut distances: Vec<f64> = places.iter().map(|p| p.distance).collect();
+    let middle = median(&mut distances);
+    let mut off: Vec<f64> = distances.iter().map(|d| (d - middle).abs()).collect();
+    let spread = MAD_TO_SD * median(&mut off);
+    let limit = (BREAKS * spread).max(NOTICED * height);
+    let enough = places.len() >= LEAST_PAIRS;
+    for place in &mut places {
+        place.off = place.distance - middle;
+        place.breaks = enough && place.off.abs() > limit;
+    }
+    Rhythm {
+        middle,
+        unevenness: (enough && middle > 0.0).then(|| spread / middle),
+        places,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::outline::Outline;
+    use crate::spacing::{Grid, sides};
+    use kurbo::{Rect, Shape};
+
+    const GRID: Grid = Grid {
+        height: 700.0,
+        x_height: 500.0,
+        lean: 0.0,
+    };
+
+    fn bars() -> Whites {
+        let bar = Outline::from_path(&Rect::new(50.0, 0.0, 130.0, 700.0).to_path(0.1));
+        let bar = sides(&bar, 180.0, Some('I'), &GRID).unwrap();
+        Whites::of([&bar], &GRID)
+    }
+
+    #[test]
+    fn bars_set_evenly_are_even_and_one_set_wide_breaks_the_line() {
+        let whites = bars();
+        let even = rhythm(&[(Some(0), 0.0); 8], &whites, 700.0);
+        assert!((even.middle - 100.0).abs() < 1e-3, "{}", even.middle);
+        assert_eq!((even.places.len(), even.unevenness), (7, Some(0.0)));
+        assert!(even.places.iter().all(|p| !p.breaks));
+        let mut line = [(Some(0), 0.0); 8];
+        line[3].1 = 40.0;
+        let broken = rhythm(&line, &whites, 700.0);
+        let out: Vec<_> = broken.places.iter().filter(|p| p.breaks).collect();
+        assert_eq!(out.len(), 1);
+        assert!(out[0].at == 3 && (out[0].off - 40.0).abs() < 1e-3);
+    }
+
+    #[test]
+    fn spaces_part_the_line_and_few_pairs_have_no_rhythm() {
+        let whites = bars();
+        let line = [
+            (Some(0), 0.0),
+            (None, 0.0),
+            (Some(0), 0.0),
+            (Some(0), 60.0),
+            (Some(0), 0.0),
+        ];
+        let read = rhythm(&line, &whites, 700.0);
+        assert_eq!(read.places.iter().map(|p| p.at).collect::<Vec<_>>(), [2, 3]);
+        assert_eq!(read.unevenness, None);
+        assert!(rhythm(&[], &whites, 700.0).places.is_empty());
+    }
+}
