@@ -12,6 +12,7 @@
 mod drawing;
 mod hostile;
 mod judgement;
+mod kerning;
 mod known;
 mod metrics;
 mod panel;
@@ -87,6 +88,7 @@ fn trials() -> Result<Vec<Trial>, Failed> {
     let mut all = Vec::new();
     all.extend(metrics::trials(&fonts)?);
     all.extend(second_reader::trials(&fonts)?);
+    all.extend(kerning::trials(&fonts)?);
     all.extend(known::trials(&fonts)?);
     all.extend(stems::trials(&fonts)?);
     all.extend(panel::trials(&fonts)?);

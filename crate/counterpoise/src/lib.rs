@@ -10,6 +10,7 @@
 //! | [`measure`] | how thick, how high, how wide is this letter? |
 //! | [`judge`] | what should it be, given the others? |
 //! | [`spacing`] | how much white do letters need about them? |
+//! | [`kerning`] | which pairs want kerning, and what is there? |
 //! | [`report`] | the same in plain structs, for the page, scripts and files |
 //!
 //! No room knows a screen, a file system or a browser. Lengths are font units
@@ -17,6 +18,7 @@
 
 pub mod font;
 pub mod judge;
+pub mod kerning;
 pub mod measure;
 pub mod outline;
 pub mod report;

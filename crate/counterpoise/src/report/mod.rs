@@ -16,6 +16,7 @@ mod rules;
 #[cfg(feature = "schema")]
 mod schema;
 mod spacing;
+mod spacing_survey;
 
 pub use choice::{Choice, Chosen, Item};
 pub use document::{
@@ -29,9 +30,11 @@ pub use rules::{Rule, RuleReport, RuledLetter, RulesReport, Stance};
 #[cfg(feature = "schema")]
 pub use schema::schema;
 pub use spacing::{
-    KernOrigin, KernPair, KernSource, KerningReport, PairWhite, RhythmPlace, RhythmReport,
-    SideKind, SpacingLetter, SpacingSide,
+    KernFindingReport, KernMatter, KernOrigin, KernPair, KernSource, KerningReport, NewBearing,
+    PairWhite, RhythmPlace, RhythmReport, SideKind, SpacingLetter, SpacingReport, SpacingSide,
+    SuggestedKern, SuggestionReport,
 };
+pub use spacing_survey::{MOST_LETTERS, SpacingSurvey};
 
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;

@@ -2,6 +2,7 @@
 
 use super::Point;
 use crate::font::{GlyphId, Kerning, KerningSource, PairOrigin, PairSource, Reader};
+use crate::kerning::{self, KernSuggestion};
 use crate::spacing::{self, Spacing};
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
@@ -340,6 +341,179 @@ impl KerningReport {
             }),
             pairs,
             notes: kerning.notes().iter().map(ToString::to_string).collect(),
+        }
+    }
+}
+
+/// What the matter is with some kerning.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
+#[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
+#[serde(rename_all = "camelCase")]
+pub enum KernMatter {
+    /// Its white asks for a kern, and it has none.
+    Missing,
+    /// It is kerned one way and its white asks for the other.
+    WrongWay,
+    /// It is kerned further than its white asks for.
+    TooFar,
+    /// It is kerned, and its white asks for more.
+    NotEnough,
+    /// The letter is kerned alike with nearly all that follow it.
+    RightBearing,
+    /// The letter is kerned alike with nearly all that come before it.
+    LeftBearing,
+    /// On its right the letter does not look like the class that it is kerned in.
+    FirstClass,
+    /// On its left the letter does not look like the class that it is kerned in.
+    SecondClass,
+}
+
+/// Kerning that stands out.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
+#[serde(rename_all = "camelCase")]
+pub struct KernFindingReport {
+    /// What the matter is.
+    pub matter: KernMatter,
+    /// The pairs concerned, worst first; of one letter alone, that letter twice.
+    pub pairs: Vec<[String; 2]>,
+    /// The kern that the font has: of the worst pair, or in the middle.
+    pub kern: f64,
+    /// The kern that its white asks for; of a bearing, what to change it by; of a
+    /// class, how far the letter's side lies from its fellows'.
+    pub asked: f64,
+    /// How far off it is, in what is common in the font.
+    pub spreads: f64,
+    /// The finding in a sentence for the artist.
+    pub sentence: String,
+}
+
+/// A font's spacing and kerning.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
+#[serde(rename_all = "camelCase")]
+pub struct SpacingReport {
+    /// The letters' sides, in the order asked for.
+    pub letters: Vec<SpacingLetter>,
+    /// The kerning among them.
+    pub kerning: KerningReport,
+    /// Kerning that stands out, worst first.
+    pub findings: Vec<KernFindingReport>,
+}
+
+/// A bearing suggested anew.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
+#[serde(rename_all = "camelCase")]
+pub struct NewBearing {
+    /// The character.
+    pub character: String,
+    /// Its glyph.
+    pub glyph: u16,
+    /// Whether it is the right bearing; else the left.
+    pub right: bool,
+    /// What it is.
+    pub is: f64,
+    /// What it might be.
+    pub suggested: f64,
+}
+
+/// One kern between two classes of letters.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
+#[serde(rename_all = "camelCase")]
+pub struct SuggestedKern {
+    /// The first letters that it serves.
+    pub firsts: Vec<String>,
+    /// The second letters.
+    pub seconds: Vec<String>,
+    /// How much further apart: negative is nearer.
+    pub apart: i32,
+}
+
+/// Bearings first, then the fewest kerns for what is left.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(TS), ts(export))]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
+#[serde(rename_all = "camelCase")]
+pub struct SuggestionReport {
+    /// White is brought within this of the middle.
+    pub tolerance: f64,
+    /// Bearings to change before anything is kerned.
+    pub bearings: Vec<NewBearing>,
+    /// The kerns, each between two classes, in place of the font's own.
+    pub kerns: Vec<SuggestedKern>,
+    /// Pairs that asked for more than the tolerance before any kern.
+    pub asked: u32,
+    /// Pairs still further off than the tolerance.
+    pub left: u32,
+    /// The kerns as an OpenType feature file, glyphs by their names in the font.
+    pub feature_file: String,
+    /// Letters left out of that file, since their glyphs have no fitting names.
+    pub unnamed: String,
+}
+
+impl From<&kerning::KernFinding> for KernFindingReport {
+    fn from(f: &kerning::KernFinding) -> Self {
+        use kerning::KernMatter as Of;
+        Self {
+            matter: match f.matter {
+                Of::Missing => KernMatter::Missing,
+                Of::WrongWay => KernMatter::WrongWay,
+                Of::TooFar => KernMatter::TooFar,
+                Of::NotEnough => KernMatter::NotEnough,
+                Of::RightBearing => KernMatter::RightBearing,
+                Of::LeftBearing => KernMatter::LeftBearing,
+                Of::FirstClass => KernMatter::FirstClass,
+                Of::SecondClass => KernMatter::SecondClass,
+            },
+            pairs: f.pairs.iter().map(|p| p.map(String::from)).collect(),
+            kern: f.kern,
+            asked: f.asked,
+            spreads: f.spreads,
+            sentence: f.sentence(),
+        }
+    }
+}
+
+impl SuggestionReport {
+    pub(super) fn of(s: &KernSuggestion, spacing: &Spacing, reader: &Reader<'_>) -> Self {
+        let (feature_file, unnamed) = kerning::feature_file(s, spacing, reader);
+        let letters = |class: &[usize]| {
+            let character = |&at: &usize| spacing.letters[at].character.into();
+            class.iter().map(character).collect()
+        };
+        Self {
+            tolerance: s.tolerance,
+            bearings: s
+                .bearings
+                .iter()
+                .map(|b| NewBearing {
+                    character: b.character.into(),
+                    glyph: b.glyph.0,
+                    right: b.side == 1,
+                    is: b.is,
+                    suggested: b.suggested,
+                })
+                .collect(),
+            kerns: s
+                .kerns
+                .iter()
+                .map(|k| SuggestedKern {
+                    firsts: letters(&s.firsts[k.first]),
+                    seconds: letters(&s.seconds[k.second]),
+                    apart: k.apart,
+                })
+                .collect(),
+            asked: s.asked as u32,
+            left: s.left as u32,
+            feature_file,
+            unnamed: unnamed.0.iter().collect(),
         }
     }
 }

@@ -47,7 +47,6 @@ pub struct PairWhite {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Whites {
     grid: Grid,
-    deepest: f64,
     left: Vec<Row>,
     right: Vec<Row>,
 }
@@ -57,7 +56,6 @@ pub struct Whites {
 struct Row {
     bearing: f64,
     band: Range<usize>,
-    extent: Range<usize>,
     /// Depth at each level, limited.
     depth: [f32; LEVELS],
     /// Which levels have ink at any depth: their true depth, else infinite.
@@ -69,7 +67,6 @@ impl Row {
         let mut row = Self {
             bearing: side.bearing,
             band: letter.band.clone(),
-            extent: letter.extent.clone(),
             depth: [deepest as f32; LEVELS],
             ink: [f32::INFINITY; LEVELS],
         };
@@ -91,9 +88,20 @@ impl Whites {
             .unzip();
         Self {
             grid: *grid,
-            deepest,
             left,
             right,
+        }
+    }
+
+    /// Gives a letter's side another bearing: 0 the left, 1 the right.
+    pub fn set_bearing(&mut self, letter: usize, side: usize, bearing: f64) {
+        let rows = if side == 0 {
+            &mut self.left
+        } else {
+            &mut self.right
+        };
+        if let Some(row) = rows.get_mut(letter) {
+            row.bearing = bearing;
         }
     }
 
@@ -173,11 +181,6 @@ impl Whites {
             [high, low]
         });
         up.chain(down).collect()
-    }
-
-    /// How deep behind the foremost ink white still counts, font units.
-    pub fn deepest(&self) -> f64 {
-        self.deepest
     }
 }
 
