@@ -1,8 +1,10 @@
 import { defineConfig } from 'vitest/config'
+import { characters } from './build/characters.mjs'
 
 export default defineConfig({
   // Relative addresses: the built page works from any folder of any static host.
   base: './',
+  plugins: [characters()],
   build: {
     target: 'es2022',
     // The content security policy admits no inlined scripts or fonts.

@@ -1,13 +1,15 @@
 import type { Desk } from './commands/command'
+import { type Bench, Reviewing } from './desk/reviewing'
 import { type Arrival, pick } from './files'
-import { type Listed, meantKey, standing } from './findings'
+import { type Listed, standing } from './findings'
 import type { Command } from './generated/Command'
+import type { ContentsReport } from './generated/ContentsReport'
+import type { LetterDrawing } from './generated/LetterDrawing'
 import type { LetterReport } from './generated/LetterReport'
 import type { PointerInput } from './generated/PointerInput'
 import type { Theme } from './generated/Theme'
 import { keepSettings, readSettings, storage } from './keep'
 import { Lab, loadLab } from './lab'
-import { keepMeant, readMeant } from './meant'
 import type { Turn } from './pointers'
 import { isRefusal } from './refusal'
 import { measuresName, save } from './save'
@@ -42,12 +44,13 @@ interface Source {
 }
 
 /** What the page is doing: the state, and the lab behind it. */
-export class Session implements Desk {
+export class Session implements Desk, Bench {
   readonly store: Store
   /** Draws the next frame; the stage's component sets it. */
   onChange: () => void = () => {}
   /** Components that can take the focus, by what they are for. */
-  readonly focusers: { text?: () => void; stage?: () => void } = {}
+  readonly focusers: { text?: () => void; stage?: () => void; note?: () => void; mark?: () => void } = {}
+  readonly reviewing: Reviewing
 
   #lab: Lab | undefined
   #canvas: HTMLCanvasElement | undefined
@@ -55,8 +58,6 @@ export class Session implements Desk {
   #theme: Theme | undefined
   #source: Source | undefined
   #letters = new Map<number, LetterReport | null>()
-  /** By which the open file is known again. */
-  #fingerprint = ''
   #opening = 0
   #faces = 0
   #started: () => void = () => {}
@@ -81,6 +82,7 @@ export class Session implements Desk {
     const { visited, ...settings } = readSettings(storage())
     const { theme } = settings
     this.store = new Store({ ...initialState, ...settings, firstVisit: !visited })
+    this.reviewing = new Reviewing(this)
     wear(theme, document.documentElement)
     // The first to hear of a change: the stage takes its colours from what the document wears.
     this.store.subscribe((state, before) => {
@@ -111,6 +113,7 @@ export class Session implements Desk {
     this.#canvas = canvas
     const opening = this.#opening
     this.set({ opening: 'the sample' })
+    void this.reviewing.start(storage())
     try {
       const sample = fetchSample()
       const module = await loadLab()
@@ -187,12 +190,7 @@ export class Session implements Desk {
   letter(glyph: number): LetterReport | null {
     const known = this.#letters.get(glyph)
     if (known !== undefined) return known
-    let report: LetterReport | null = null
-    try {
-      report = this.#lab?.letter(glyph) ?? null
-    } catch (error) {
-      if (!isRefusal(error)) this.#mend(error)
-    }
+    const report = this.#ask((lab) => lab.letter(glyph))
     this.#letters.set(glyph, report)
     return report
   }
@@ -287,21 +285,39 @@ export class Session implements Desk {
     if (!lab || this.state.judgement.kind !== 'judging') return
     try {
       const report = this.#trapped(() => lab.judgement())
-      this.#fingerprint = lab.fingerprint()
-      this.set({ judgement: { kind: 'done', report }, meant: readMeant(storage(), this.#fingerprint) })
+      this.set({ judgement: { kind: 'done', report } })
     } catch (error) {
       const sentence = isRefusal(error) ? error.sentence : UNJUDGED
       this.set({ judgement: { kind: 'failed', sentence } })
     }
+    const { font } = this.state
+    if (!this.#source || !font) return
+    const { bytes, fileName } = this.#source
+    void this.reviewing.opened({
+      fingerprint: lab.fingerprint(),
+      fileName,
+      bytes: bytes.buffer,
+      report: font.report,
+    })
+  }
+
+  /** What the open font holds; null before there is one. */
+  contents(): ContentsReport | null {
+    return this.#ask((lab) => lab.contents())
+  }
+
+  /** The letters of a text that the open font has, as drawings. */
+  drawings(text: string): LetterDrawing[] {
+    return this.#ask((lab) => lab.drawings(text)) ?? []
   }
 
   /** Says that a finding is meant so in this font, or takes that back. */
-  setMeant({ finding }: Listed, meant: boolean): void {
-    const key = meantKey(finding)
-    const others = this.state.meant.filter((one) => one !== key)
-    const all = meant ? [...others, key] : others
-    this.set({ meant: all })
-    keepMeant(storage(), this.#fingerprint, all)
+  setMeant({ finding: { letter, cause } }: Listed, meant: boolean): void {
+    this.reviewing.say(
+      { letter, cause },
+      { verdict: meant ? 'meant' : null },
+      meant ? 'Meant so' : 'No verdict',
+    )
   }
 
   /** Tells the stage which findings to number under their letters, where those have changed. */
@@ -316,6 +332,14 @@ export class Session implements Desk {
 
   editText(): void {
     this.focusers.text?.()
+  }
+
+  editNote(): void {
+    this.focusers.note?.()
+  }
+
+  focusMark(): void {
+    this.focusers.mark?.()
   }
 
   focusStage(): void {
@@ -337,12 +361,12 @@ export class Session implements Desk {
     this.#measurer.forget()
     this.#source = source
     this.#letters.clear()
+    this.reviewing.forget()
     this.#faces += 1
     const face = `counterpoise-${this.#faces}`
     this.set({
       font: { report, fileName: source.fileName, face: null, sample: source.sample },
       judgement: { kind: 'judging' },
-      meant: [],
       stage: lab.state(),
       ...(source.sample ? {} : { firstVisit: false }),
     })
@@ -364,6 +388,17 @@ export class Session implements Desk {
       if (font) this.set({ font: { ...font, face: family } })
     } catch {
       // Browsers are stricter than the lab. Tables then use the page's own type.
+    }
+  }
+
+  /** What the lab answers; null where it cannot, or is mended first. */
+  #ask<T>(ask: (lab: Lab) => T): T | null {
+    if (!this.#lab) return null
+    try {
+      return ask(this.#lab)
+    } catch (error) {
+      if (!isRefusal(error)) this.#mend(error)
+      return null
     }
   }
 

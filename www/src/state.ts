@@ -1,3 +1,4 @@
+import { initialReview, type ReviewState } from './desk/review-state'
 import { type Judgement, usualAllowance } from './findings'
 import type { CalliperPart } from './generated/CalliperPart'
 import type { FontReport } from './generated/FontReport'
@@ -41,6 +42,8 @@ export interface PageState {
   readonly allowance: number
   /** What the person has said is meant so in this font, letter and cause. */
   readonly meant: readonly string[]
+  /** The reviewer's words about the font, and where they are kept. */
+  readonly review: ReviewState
   /** Why the stage would not do what was last asked of it. */
   readonly remark: string | null
   /** What of the calliper the arrow keys and the arrow buttons move. */
@@ -65,6 +68,7 @@ export const initialState: PageState = {
   judgement: { kind: 'none' },
   allowance: usualAllowance,
   meant: [],
+  review: initialReview,
   remark: null,
   calliperPart: 'whole',
   theme: 'system',

@@ -9,8 +9,10 @@ use wasm_bindgen::prelude::*;
 #[wasm_bindgen(typescript_custom_section)]
 const TYPES: &str = r#"
 import type { Command } from '../generated/Command'
+import type { ContentsReport } from '../generated/ContentsReport'
 import type { FontReport } from '../generated/FontReport'
 import type { JudgementReport } from '../generated/JudgementReport'
+import type { LetterDrawing } from '../generated/LetterDrawing'
 import type { LetterReport } from '../generated/LetterReport'
 import type { PointerInput } from '../generated/PointerInput'
 import type { StageState } from '../generated/StageState'

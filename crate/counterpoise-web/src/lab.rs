@@ -4,6 +4,7 @@
 //! nothing. Lengths on the canvas are CSS pixels.
 
 use crate::boundary::{give, take, throw};
+use crate::drawings;
 use crate::refuse::Refuse;
 use crate::stage::Stage;
 use crate::stage::command::{Command, PointerInput};
@@ -134,6 +135,27 @@ impl Lab {
     pub fn fingerprint(&self) -> String {
         let font = self.font.as_ref();
         font.map_or_else(String::new, |font| font.fingerprint())
+    }
+
+    /// What the open font holds: its characters and its substitutions.
+    ///
+    /// # Errors
+    /// Throws if there is no font.
+    #[wasm_bindgen(unchecked_return_type = "ContentsReport")]
+    pub fn contents(&self) -> Result<JsValue, JsValue> {
+        let font = self.font.as_ref().ok_or_else(|| throw(&Refuse::NoFont))?;
+        give(&font.contents())
+    }
+
+    /// The letters of a text that the open font has as drawings, each once, in
+    /// the text's order.
+    ///
+    /// # Errors
+    /// Throws if there is no font.
+    #[wasm_bindgen(unchecked_return_type = "LetterDrawing[]")]
+    pub fn drawings(&self, text: &str) -> Result<JsValue, JsValue> {
+        let font = self.font.as_ref().ok_or_else(|| throw(&Refuse::NoFont))?;
+        give(&drawings::of(font, text))
     }
 
     /// Draws on this canvas from now on.

@@ -5,6 +5,7 @@
 //! measures in [`counterpoise::report`].
 
 mod boundary;
+mod drawings;
 mod fingerprint;
 mod lab;
 mod learned;
@@ -14,6 +15,7 @@ mod supply;
 mod survey;
 pub mod theme;
 
+pub use drawings::LetterDrawing;
 pub use lab::Lab;
 pub use learned::learn;
 pub use survey::{Survey, SurveyProgress};

@@ -1,5 +1,6 @@
 //! An opened font as the stage's supply of letters.
 
+use crate::drawings::LetterDrawing;
 use crate::fingerprint;
 use crate::stage::command::Within;
 use crate::stage::sorts::Supply;
@@ -8,7 +9,7 @@ use counterpoise::judge::{Alphabet, Drawn, Meant};
 use counterpoise::measure::darkness::Band;
 use counterpoise::measure::drawing::{DrawingContext, Redrawn, Tolerance, redrawn};
 use counterpoise::outline::Outline;
-use counterpoise::report::{FontReport, Guide, JudgementReport, LetterReport};
+use counterpoise::report::{ContentsReport, FontReport, Guide, JudgementReport, LetterReport};
 use std::cell::OnceCell;
 use std::collections::HashMap;
 use std::rc::Rc;
@@ -56,6 +57,24 @@ impl OpenFont {
     /// A name for the file that its bytes alone lead to.
     pub(crate) fn fingerprint(&self) -> String {
         fingerprint::of(self.font.data())
+    }
+
+    /// What the font holds, to be held beside what is planned of it.
+    pub(crate) fn contents(&self) -> ContentsReport {
+        ContentsReport::of(&self.font)
+    }
+
+    /// A character's letter as a drawing; `None` if the font has none.
+    pub(crate) fn drawing(&self, c: char) -> Option<LetterDrawing> {
+        let reader = self.font.reader();
+        let glyph = reader.glyph(c)?;
+        let outline = reader.outline(glyph).unwrap_or_default();
+        Some(LetterDrawing {
+            character: c,
+            glyph: glyph.0,
+            advance: reader.advance(glyph),
+            path: outline.to_bez_path().to_svg(),
+        })
     }
 
     /// The first character that leads to a glyph.

@@ -1,11 +1,25 @@
 import type { IconName } from '../components/icons'
+import type { ReviewState, Subject } from '../desk/review-state'
+import type { Mark, Verdict } from '../desk/schema'
 import type { Command } from '../generated/Command'
 import type { PageState } from '../state'
 import type { Key } from './keys'
 
+/** What a command may do to the reviewer's words. */
+export interface Reviewer {
+  give(verdict: Verdict): void
+  addMark(on: Subject, kind: Mark['kind']): void
+  takeBack(): void
+  giveAgain(): void
+  /** Stands the alphabet on the stage, to go through it letter by letter. */
+  walk(): void
+  set(change: Partial<ReviewState>): void
+}
+
 /** What a command may do to the page. */
 export interface Desk {
   readonly state: PageState
+  readonly reviewing: Reviewer
   /** Asks the stage; a refusal becomes a sentence on the page. */
   apply(command: Command): void
   set(change: Partial<PageState>): void
@@ -13,6 +27,9 @@ export interface Desk {
   openSample(): void
   editText(): void
   focusStage(): void
+  editNote(): void
+  /** Gives the focus to the mark that was made last. */
+  focusMark(): void
   /** Measures the whole font. */
   measureAll(): void
   stopMeasuring(): void
@@ -20,7 +37,17 @@ export interface Desk {
   saveMeasures(): void
 }
 
-export const groups = ['Findings', 'Choose', 'Move', 'Compare', 'Show', 'View', 'Calliper', 'Page'] as const
+export const groups = [
+  'Findings',
+  'Review',
+  'Choose',
+  'Move',
+  'Compare',
+  'Show',
+  'View',
+  'Calliper',
+  'Page',
+] as const
 export type Group = (typeof groups)[number]
 
 /**

@@ -5,7 +5,7 @@ import { hasFont, type PageCommand } from './command'
 const listed = (state: PageState): Listed[] => standing(state.judgement, state.allowance, state.meant)
 
 /** The finding before or after the one on the stage, round the list's end. */
-function other(state: PageState, step: 1 | -1): Listed | undefined {
+export function otherFinding(state: PageState, step: 1 | -1): Listed | undefined {
   const all = listed(state)
   const at = all.findIndex(({ index }) => index === state.stage?.finding)
   if (at < 0) return step > 0 ? all[0] : all.at(-1)
@@ -22,7 +22,7 @@ function look(id: string, label: string, hint: string, key: string, step: 1 | -1
     repeats: true,
     enabled: (state) => hasFont(state) && listed(state).length > 0,
     run: (desk) => {
-      const next = other(desk.state, step)
+      const next = otherFinding(desk.state, step)
       if (next) desk.apply({ type: 'standFinding', finding: next.index })
     },
   }

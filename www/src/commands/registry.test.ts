@@ -78,6 +78,14 @@ function desk(
   const changes: Partial<PageState>[] = []
   return {
     state,
+    reviewing: {
+      give: () => {},
+      addMark: () => {},
+      takeBack: () => {},
+      giveAgain: () => {},
+      walk: () => {},
+      set: () => {},
+    },
     asked,
     changes,
     apply: (given) => void asked.push(given),
@@ -86,6 +94,8 @@ function desk(
     openSample: () => {},
     editText: () => {},
     focusStage: () => {},
+    editNote: () => {},
+    focusMark: () => {},
     measureAll: () => {},
     stopMeasuring: () => {},
     saveMeasures: () => {},
@@ -214,6 +224,6 @@ describe('giving a command', () => {
   it('can do nothing without a font but open one', () => {
     const empty: PageState = { ...initialState, phase: 'ready' }
     const able = commands.filter((one) => one.enabled(empty)).map((one) => one.id)
-    expect(able).toEqual(['open', 'sample', 'keys'])
+    expect(able).toEqual(['shelf', 'open', 'sample', 'keys'])
   })
 })

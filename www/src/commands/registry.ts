@@ -6,12 +6,14 @@ import { findings } from './findings'
 import { isSingle, type Key, type Press, readings } from './keys'
 import { move } from './move'
 import { page } from './page'
+import { review } from './review'
 import { show } from './show'
 import { view } from './view'
 
 /** Every command, in the order in which the list of keys shows them. */
 export const commands: readonly PageCommand[] = [
   ...findings,
+  ...review,
   ...choose,
   ...move,
   ...compare,

@@ -199,6 +199,8 @@ export class FileLine extends LitElement {
       <survey-line></survey-line>
       <div class="doings">
         <command-button name="open" look="framed"></command-button>
+        <command-button name="shelf" look="framed"></command-button>
+        <command-button name="handback" look="framed"></command-button>
         <theme-switch></theme-switch>
         <command-button class="keys" name="keys" look="icon"></command-button>
       </div>

@@ -13,6 +13,7 @@ import {
   rarityWords,
   standing,
 } from '../findings'
+import '../desk/desk-word'
 import { session } from '../session'
 import { base, button, heading } from '../styles/shared'
 import { icon, iconStyle } from './icons'
@@ -361,7 +362,7 @@ export class FindingsPanel extends LitElement {
             <span class="sentence">${finding.sentence}</span>
           </button>
           <div class="under">
-            <span id="rarity-${at}">${shown ? html`<b>On the stage.</b> ` : nothing}${rarityWords(finding.byChance)}</span>
+            <span id="rarity-${at}">${shown ? html`<b>On the stage.</b> ` : nothing}${rarityWords(finding.byChance)} <desk-word .letter=${finding.letter} .cause=${finding.cause}></desk-word></span>
             <button
               type="button"
               tabindex=${at === stop ? 0 : -1}

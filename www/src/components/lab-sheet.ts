@@ -1,6 +1,8 @@
 import { css, html, LitElement } from 'lit'
 import { customElement, query } from 'lit/decorators.js'
 import { commandFor, give } from '../commands/registry'
+import '../desk/desk-review'
+import '../desk/desk-room'
 import { receive } from '../files'
 import type { LetterReport } from '../generated/LetterReport'
 import { session } from '../session'
@@ -70,7 +72,13 @@ export class LabSheet extends LitElement {
 
       findings-panel {
         flex: none;
-        max-height: 62%;
+        max-height: 52%;
+      }
+
+      desk-review {
+        flex: none;
+        max-height: 60%;
+        overflow: auto;
       }
 
       .figures {
@@ -100,6 +108,7 @@ export class LabSheet extends LitElement {
         }
 
         findings-panel,
+        desk-review,
         .figures {
           max-height: none;
           overflow: visible;
@@ -168,6 +177,7 @@ export class LabSheet extends LitElement {
         </div>
         <div class="margin">
           <findings-panel @choose=${this.#look}></findings-panel>
+          <desk-review></desk-review>
           <section class="figures" tabindex="0" aria-label="Figures">
             <first-hint></first-hint>
             <calliper-panel></calliper-panel>
@@ -176,6 +186,7 @@ export class LabSheet extends LitElement {
         </div>
       </main>
       <figures-table></figures-table>
+      <desk-room></desk-room>
       <key-help></key-help>
       <drop-veil></drop-veil>`
   }

@@ -5,6 +5,7 @@ import { deviationsOf } from '../findings'
 import type { ItemState } from '../generated/ItemState'
 import type { LetterReport } from '../generated/LetterReport'
 import type { Measure } from '../generated/Measure'
+import '../desk/desk-word'
 import { session } from '../session'
 import { panel } from '../styles/panel'
 import { base, heading } from '../styles/shared'
@@ -167,7 +168,10 @@ export class LetterPanel extends LitElement {
     ].filter(Boolean)
     return html`<div class="head">
       <h2 class="sort"><set-letter .letter=${item.label}></set-letter></h2>
-      <div class="quiet">${what.map((one) => html`<p>${one}</p>`)}</div>
+      <div class="quiet">
+        ${what.map((one) => html`<p>${one}</p>`)}
+        <desk-word .letter=${item.character ?? item.label}></desk-word>
+      </div>
       ${copies}
     </div>`
   }

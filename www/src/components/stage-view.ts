@@ -1,6 +1,7 @@
 import { css, html, LitElement } from 'lit'
 import { customElement, query } from 'lit/decorators.js'
 import type { PointerPhase } from '../generated/PointerPhase'
+import '../desk/desk-marks'
 import { pointerInput, wheelTurn } from '../pointers'
 import { session } from '../session'
 import { base } from '../styles/shared'
@@ -107,6 +108,7 @@ export class StageView extends LitElement {
         @pointercancel=${this.#pointer('cancel')}
         @contextmenu=${(event: Event) => event.preventDefault()}
       ></canvas>
+      <desk-marks></desk-marks>
       <empty-stage></empty-stage>
       <p class="unseen" id="about">
         N chooses the next letter, Shift and N the one before. The left and right arrow keys move what is chosen by one

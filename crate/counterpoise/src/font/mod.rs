@@ -12,6 +12,7 @@ mod bytes;
 mod cff;
 mod container;
 mod error;
+mod features;
 mod glyf;
 mod glyph_names;
 mod kerning;
@@ -23,6 +24,7 @@ mod pen;
 
 pub use container::Container;
 pub use error::{FontError, GlyphError};
+pub use features::Feature;
 pub use kerning::{
     Kerning, KerningNote, KerningSource, LATIN, LayoutTag, PairOrigin, PairSource, PairValue,
     SubtableTally,

@@ -7,6 +7,7 @@
 
 mod build;
 mod choice;
+mod contents;
 mod document;
 mod drawing;
 mod figures;
@@ -19,6 +20,7 @@ mod spacing;
 mod spacing_survey;
 
 pub use choice::{Choice, Chosen, Item};
+pub use contents::{ContentsReport, FeatureReport};
 pub use document::{
     Document, FileError, FontEntry, Program, QuantityReport, SCHEMA_NAME, SCHEMA_VERSION,
     SchemaMark, Unit,

@@ -1,0 +1,314 @@
+/** The open file and the shelf: which font it belongs to, as which revision, and what became of the one before. */
+
+import { usualAllowance } from '../findings'
+import type { FindingReport } from '../generated/FindingReport'
+import type { FontReport } from '../generated/FontReport'
+import type { LetterDrawing } from '../generated/LetterDrawing'
+import { guideName } from '../words'
+import { type Fated, fate } from './fate'
+import { mergeReviews } from './merge'
+import { ALPHABET, type Bench, type Reviewing } from './reviewing'
+import {
+  type FontRecord,
+  now,
+  type ReadingRecord,
+  type ReviewRecord,
+  type RevisionRecord,
+  reviewId,
+  revisionId,
+  today,
+} from './schema'
+import type { AnyChange, DeskStore } from './store'
+import { digest, openFindings, tally } from './tally'
+
+/** A file, as the lab has read it. */
+export interface Intake {
+  readonly fingerprint: string
+  readonly fileName: string
+  readonly bytes: ArrayBuffer
+  readonly report: FontReport
+  readonly findings: readonly FindingReport[]
+}
+
+/** What the reviewer says of a font. */
+export type Particulars = Pick<
+  FontRecord,
+  'title' | 'contributor' | 'plan' | 'planned' | 'due' | 'kind' | 'begun' | 'note'
+>
+
+/** Letters that a digest is kept of; a face with more is not drawn letter by letter. */
+const MOST_LETTERS = 3000
+
+export class Shelving {
+  #file: Intake | null = null
+
+  constructor(
+    private readonly reviewing: Reviewing,
+    private readonly bench: Bench,
+  ) {}
+
+  /** Finds out where the open file belongs, and what has been said of it. */
+  async opened(file: Omit<Intake, 'findings'>): Promise<void> {
+    const { judgement } = this.bench.state
+    const findings = judgement.kind === 'done' ? judgement.report.findings : []
+    this.#file = { ...file, findings }
+    const store = this.reviewing.store
+    if (!store) {
+      this.reviewing.take([], {
+        font: file.fingerprint,
+        fingerprint: file.fingerprint,
+        letters: this.#letters(''),
+      })
+      return
+    }
+    const [known] = await store.revisionsOfFile(file.fingerprint)
+    const fonts = await store.fonts()
+    const own = fonts.find((font) => font.id === known?.font && font.removed === null)
+    const same = (font: FontRecord) =>
+      font.removed === null && font.family.toLowerCase() === file.report.family.toLowerCase()
+    const offer = own
+      ? null
+      : (fonts.filter(same).toSorted((a, b) => b.changed.localeCompare(a.changed))[0] ?? null)
+    await this.#settle(own ?? null, offer)
+  }
+
+  /** Puts the open file on the shelf as a font of its own. */
+  async place(particulars: Particulars, keep: boolean): Promise<boolean> {
+    const file = this.#file
+    if (!file) return false
+    const id = file.fingerprint
+    const { family } = file.report
+    const done = await this.reviewing.write(async (store) => {
+      await store.changeAll([
+        {
+          store: 'fonts',
+          id,
+          change: (current) => ({ ...(current ?? { id, family }), ...particulars, removed: null }),
+        },
+        ...this.#intake(id, particulars.planned, []),
+      ])
+      if (keep) await store.keepFile(fileOf(file))
+    })
+    if (done) await this.refresh()
+    return done
+  }
+
+  /** Takes in what is said anew of a font on the shelf; its latest revision is counted by the new plan. */
+  async amend(id: string, particulars: Particulars): Promise<void> {
+    const done = await this.reviewing.write(async (store) => {
+      const [revisions, reviews] = await Promise.all([store.revisionsOf(id), store.reviewsOf(id)])
+      const latest = revisions.toSorted((a, b) => a.received.localeCompare(b.received)).at(-1)
+      const read = latest && (await store.reading(latest.id))
+      const own = this.reviewing.state.revision?.id === latest?.id ? this.#file : null
+      const changes: AnyChange[] = [
+        { store: 'fonts', id, change: (current) => (current ? { ...current, ...particulars } : null) },
+      ]
+      if (latest && read) {
+        const { planned } = particulars
+        const letters = own ? this.#letters(planned) : read.letters
+        const counts = tally(planned || ALPHABET, { letters, findings: read.findings }, reviews)
+        changes.push(
+          { store: 'revisions', id: latest.id, change: (one) => (one ? { ...one, ...counts } : null) },
+          { store: 'readings', id: latest.id, change: (one) => (one ? { ...one, letters } : null) },
+        )
+      }
+      await store.changeAll(changes)
+    })
+    if (done) await this.refresh()
+  }
+
+  /** Takes the open file in as the next revision of a font on the shelf. */
+  async takeIn(font: FontRecord, keep: boolean): Promise<boolean> {
+    const file = this.#file
+    if (!file) return false
+    const done = await this.reviewing.write(async (store) => {
+      const said = await store.reviewsOf(file.fingerprint)
+      const there = await store.reviewsOf(font.id)
+      await store.changeAll([...this.#intake(font.id, font.planned, there), ...moved(said, font.id)])
+      if (keep) await store.keepFile(fileOf(file))
+    })
+    if (done) await this.#settle(font, null)
+    return done
+  }
+
+  /** The open file is no revision of its font after all. */
+  async takeOut(): Promise<void> {
+    const { revision, shelved } = this.reviewing.state
+    if (!revision || !shelved) return
+    const gone = () => undefined
+    const done = await this.reviewing.write((store) =>
+      store.changeAll([
+        { store: 'revisions', id: revision.id, change: gone },
+        { store: 'readings', id: revision.id, change: gone },
+      ]),
+    )
+    if (done) await this.#settle(null, shelved)
+  }
+
+  /** The sheet has gone out: the revision is answered; or it has not, after all. */
+  async answer(answered = true): Promise<void> {
+    const { revision } = this.reviewing.state
+    if (!revision) return
+    const when = answered ? now() : null
+    await this.reviewing.write((store) =>
+      store.change('revisions', revision.id, (current) => (current ? { ...current, answered: when } : null)),
+    )
+    await this.refresh()
+  }
+
+  /** Looks again at what the store says of the open file. */
+  async refresh(): Promise<void> {
+    if (this.#file) await this.opened(this.#file)
+  }
+
+  declineOffer(): void {
+    this.reviewing.set({ offer: null })
+  }
+
+  /** What of the shelf changes with each word: how many letters are settled, how many findings open. */
+  retold(): AnyChange[] {
+    const { revision, shelved, reviews } = this.reviewing.state
+    if (!revision || !shelved || !this.#file) return []
+    const read = { letters: this.#letters(shelved.planned), findings: this.#file.findings }
+    const counts = tally(shelved.planned || ALPHABET, read, reviews)
+    return [
+      {
+        store: 'revisions',
+        id: revision.id,
+        change: (current) => (current ? { ...current, ...counts } : null),
+      },
+    ]
+  }
+
+  async #settle(shelved: FontRecord | null, offer: FontRecord | null): Promise<void> {
+    const file = this.#file
+    const { store } = this.reviewing
+    if (!file || !store) return
+    const font = shelved?.id ?? file.fingerprint
+    const [reviews, revisions] = await Promise.all([
+      store.reviewsOf(font),
+      shelved ? store.revisionsOf(font) : Promise.resolve([]),
+    ])
+    const sorted = revisions.toSorted((a, b) => a.received.localeCompare(b.received))
+    const at = sorted.findIndex((one) => one.fingerprint === file.fingerprint)
+    const fates = await this.#fates(store, sorted[at - 1], reviews)
+    if (this.#file !== file) return
+    this.reviewing.take(reviews, {
+      font,
+      fingerprint: file.fingerprint,
+      shelved,
+      offer,
+      revision: sorted[at] ?? null,
+      number: at + 1,
+      letters: this.#letters(shelved?.planned ?? ''),
+      fates,
+    })
+  }
+
+  async #fates(
+    store: DeskStore,
+    before: RevisionRecord | undefined,
+    reviews: readonly ReviewRecord[],
+  ): Promise<readonly Fated[] | null> {
+    const read = before && (await store.reading(before.id))
+    if (!read || !this.#file) return null
+    return fate(openFindings(read, reviews), this.#file.findings, usualAllowance)
+  }
+
+  #letters(planned: string): Record<string, string> {
+    return digests(this.bench.drawings(this.#text(planned)))
+  }
+
+  /** What is planned, then all that the font has besides: a plan may yet grow. */
+  #text(planned: string): string {
+    return [...`${planned || ALPHABET}${this.bench.contents()?.characters ?? ''}`]
+      .slice(0, MOST_LETTERS)
+      .join('')
+  }
+
+  /** The records of the open file as a revision of a font. */
+  #intake(font: string, planned: string, there: readonly ReviewRecord[]): AnyChange[] {
+    const file = this.#file
+    if (!file) return []
+    const drawings = this.bench.drawings(this.#text(planned))
+    const letters = digests(drawings)
+    const { fingerprint, fileName, report, findings } = file
+    const id = revisionId(font, fingerprint)
+    const said = [...this.reviewing.state.reviews, ...there]
+    const counts = tally(planned || ALPHABET, { letters, findings }, said)
+    const received = now()
+    const reading: Omit<ReadingRecord, 'changed' | 'rev'> = {
+      id,
+      font,
+      unitsPerEm: report.unitsPerEm,
+      heights: report.guides.flatMap(({ kind, drawn }) =>
+        drawn == null ? [] : [{ name: guideName[kind], y: drawn }],
+      ),
+      letters,
+      findings: [...findings],
+      drawings: drawingsOf(
+        drawings,
+        new Set(openFindings({ letters, findings }, []).map((one) => one.letter)),
+      ),
+      features: this.bench.contents()?.features ?? [],
+    }
+    return [
+      {
+        store: 'revisions',
+        id,
+        change: (current) => ({
+          id,
+          font,
+          fingerprint,
+          fileName,
+          received: current?.received ?? received,
+          answered: current?.answered ?? null,
+          ...counts,
+        }),
+      },
+      { store: 'readings', id, change: () => reading },
+    ]
+  }
+}
+
+const fileOf = ({ fingerprint, fileName, bytes }: Intake) => ({ fingerprint, name: fileName, bytes })
+
+const digests = (drawings: readonly LetterDrawing[]): Record<string, string> =>
+  Object.fromEntries(
+    drawings.filter((one) => one.path !== '').map((one) => [one.character, digest(one.path)]),
+  )
+
+const drawingsOf = (
+  drawings: readonly LetterDrawing[],
+  wanted: ReadonlySet<string>,
+): ReadingRecord['drawings'] =>
+  Object.fromEntries(
+    drawings
+      .filter((one) => wanted.has(one.character))
+      .map(({ character, advance, path }) => [character, { advance, path }]),
+  )
+
+/** Words about a file become words about the font that it belongs to. */
+function moved(said: readonly ReviewRecord[], font: string): AnyChange[] {
+  return said.flatMap((one): AnyChange[] => {
+    const id = reviewId(font, one.letter, one.cause)
+    if (id === one.id) return []
+    const own = { ...one, id, font }
+    return [
+      { store: 'reviews', id, change: (current) => (current ? mergeReviews(current, own) : own) },
+      { store: 'reviews', id: one.id, change: () => undefined },
+    ]
+  })
+}
+
+/** A font's particulars where nothing has been said yet. */
+export const blankParticulars = (title: string, contributor: string): Particulars => ({
+  title,
+  contributor,
+  plan: { languages: ['en'], sets: [], text: '' },
+  planned: '',
+  due: null,
+  kind: 'plain',
+  begun: today(),
+  note: '',
+})
