@@ -195,6 +195,10 @@ export class Session implements Desk, Bench {
     return report
   }
 
+  stageWidth(): number {
+    return this.#size[0]
+  }
+
   setTheme(theme: Theme): void {
     this.#theme = theme
     this.#lab?.setTheme(theme)

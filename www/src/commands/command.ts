@@ -13,6 +13,8 @@ export interface Reviewer {
   giveAgain(): void
   /** Stands the alphabet on the stage, to go through it letter by letter. */
   walk(): void
+  /** Keeps the chosen letter in sight. */
+  follow(): void
   set(change: Partial<ReviewState>): void
 }
 

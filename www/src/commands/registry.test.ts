@@ -84,6 +84,7 @@ function desk(
       takeBack: () => {},
       giveAgain: () => {},
       walk: () => {},
+      follow: () => {},
       set: () => {},
     },
     asked,

@@ -31,8 +31,10 @@ function verdict(one: Verdict, key: Key): PageCommand {
       const next = on?.cause != null && findingOnStage(state) ? otherFinding(state, 1) : undefined
       desk.reviewing.give(one)
       if (known === one || on === null) return
-      if (on.cause === null) desk.apply({ type: 'selectNext' })
-      else if (next && next.index !== state.stage?.finding) {
+      if (on.cause === null) {
+        desk.apply({ type: 'selectNext' })
+        desk.reviewing.follow()
+      } else if (next && next.index !== state.stage?.finding) {
         desk.apply({ type: 'standFinding', finding: next.index })
       }
     },

@@ -22,6 +22,8 @@ export interface Bench {
   apply(command: Command): void
   contents(): ContentsReport | null
   drawings(text: string): LetterDrawing[]
+  /** CSS pixels. */
+  stageWidth(): number
 }
 
 /** The open file, once it has been judged. */
@@ -34,6 +36,11 @@ const UNKEPT =
   'This browser keeps nothing for this page (private windows often do not). What you say here is lost with the page: save the desk to a file from the shelf.'
 const FULL =
   'The browser did not keep that: its disk is full, or this site may use no more of it. Save the desk to a file from the shelf.'
+
+/** A line of more letters than this is not read at the size at which it fits the stage. */
+const FEW = 12
+/** CSS pixels an em at which a letter can be judged among its neighbours. */
+const NEAR = 150
 
 const NOTE = 'Note'
 /** Whoever stops typing for longer has ended a thought; milliseconds. */
@@ -196,6 +203,21 @@ export class Reviewing {
     )
     for (let at = 0; at <= first; at += 1) this.bench.apply({ type: 'selectNext' })
     this.set({ about: 'letter' })
+    this.follow()
+  }
+
+  /** Brings the chosen letter near enough to judge, and into the stage's middle where it has left it. */
+  follow(): void {
+    const near = this.bench.state.stage
+    if (near && near.items.length > FEW && near.view.em < NEAR) {
+      this.bench.apply({ type: 'zoom', factor: NEAR / near.view.em })
+    }
+    const stage = this.bench.state.stage
+    const item = stage?.items.find((one) => one.selected)
+    if (!stage || !item) return
+    const width = this.bench.stageWidth()
+    const at = stage.view.origin[0] + stage.view.scale * (item.x + item.advance / 2)
+    if (Math.abs(at - width / 2) > width / 3) this.bench.apply({ type: 'pan', dx: width / 2 - at, dy: 0 })
   }
 
   /** The drawn letters of the plan, or of the alphabet where there is none. */

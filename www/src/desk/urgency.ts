@@ -111,8 +111,11 @@ export function arrange(
     )
 }
 
-/** When it will be whole, with how sure that is. */
-export function forecastWords(coming: Forecast): string {
+/** When it will be whole, with how sure that is; a date that has passed is told as one. */
+export function forecastWords(coming: Forecast, today: string): string {
+  if (coming.kind === 'date' && coming.at < Date.parse(today)) {
+    return `At its pace it would have been whole by ${dayWords(new Date(coming.at))}: the next revision will tell.`
+  }
   switch (coming.kind) {
     case 'whole':
       return 'Whole.'

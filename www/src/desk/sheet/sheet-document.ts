@@ -35,22 +35,25 @@ export const sheetStyle = css`
   }
 
   .sheet h1 {
-    font: 400 34px/1.15 inherit;
-    font-family: inherit;
+    font-weight: 400;
+    font-size: 34px;
+    line-height: 1.15;
   }
 
   .sheet h2 {
     margin: 32px 0 10px;
     padding-top: 8px;
     border-top: 1px solid #231f1a;
-    font: 400 21px/1.3 inherit;
-    font-family: inherit;
+    font-weight: 400;
+    font-size: 21px;
+    line-height: 1.3;
     break-after: avoid;
   }
 
   .sheet h3 {
-    font: 400 18px/1.35 inherit;
-    font-family: inherit;
+    font-weight: 400;
+    font-size: 18px;
+    line-height: 1.35;
   }
 
   .sheet .facts {
@@ -75,7 +78,7 @@ export const sheetStyle = css`
   .sheet .alphabet {
     display: grid;
     grid-template-columns: repeat(auto-fill, minmax(52px, 1fr));
-    gap: 6px 4px;
+    gap: 6px 0;
     list-style: none;
   }
 

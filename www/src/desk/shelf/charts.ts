@@ -67,7 +67,7 @@ export function burnDown(shelved: Shelved, today: string): TemplateResult {
       .join('')
   const [lastX, lastY] = [x(Date.parse(latest.received)), y(planned - latest.settled)]
   const ground = y(0)
-  const words = `Letters still to settle: ${revisions.map((one) => `${planned - one.settled} on ${dayWords(one.received)}`).join(', ')}. ${forecastWords(forecast)}`
+  const words = `Letters still to settle: ${revisions.map((one) => `${planned - one.settled} on ${dayWords(one.received)}`).join(', ')}. ${forecastWords(forecast, today)}`
   return html`<svg class="chart" viewBox="0 0 ${W} ${H}" role="img" aria-label=${words}>
     ${coming(shelved, x, lastX, lastY, ground)}
     <path class="axis" d="M${LEFT} ${TOP}V${ground}H${W - RIGHT}" />

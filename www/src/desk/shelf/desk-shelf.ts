@@ -167,7 +167,7 @@ export class DeskShelf extends LitElement {
           <span><b>${latest?.open ?? 0}</b> ${latest?.open === 1 ? 'finding' : 'findings'}</span>
           <span>${paceWords(forecast)}</span>
         </span>
-        <span class="when">${font.due ? `Due ${dayWords(font.due)}. ` : ''}${forecastWords(forecast)}</span>
+        <span class="when">${font.due ? `Due ${dayWords(font.due)}. ` : ''}${forecastWords(forecast, today())}</span>
       </button>
       ${
         open
