@@ -1,7 +1,10 @@
 import assert from 'node:assert/strict'
+import { readdirSync } from 'node:fs'
+import { join, relative, sep } from 'node:path'
 import { after, before, test } from 'node:test'
 import { font, six } from './lib/fonts.mjs'
 import { house } from './lib/lab.mjs'
+import { dist } from './lib/place.mjs'
 
 let home
 before(async () => {
@@ -9,14 +12,21 @@ before(async () => {
 })
 after(() => home.close())
 
-/** Records every request of a page, by two ways that do not know of each other. */
+/**
+ * Records every request of a page, by two ways that do not know of each other.
+ * A file of the page's own build is its address alone: anything that is asked
+ * for with a body, a query or another method than GET is told apart.
+ */
 async function listen(page) {
   const heard = []
-  page.on('request', (request) => heard.push(request.url()))
+  const name = (method, url, body) => (method === 'GET' && !body ? url : `${method} ${url} with ${body ? 'a body' : 'no body'}`)
+  page.on('request', (request) => heard.push(name(request.method(), request.url(), request.postData() !== null)))
   page.on('websocket', (socket) => heard.push(socket.url()))
   const session = await page.context().newCDPSession(page)
   await session.send('Network.enable')
-  session.on('Network.requestWillBeSent', ({ request }) => heard.push(request.url))
+  session.on('Network.requestWillBeSent', ({ request }) =>
+    heard.push(name(request.method, request.url, request.hasPostData === true)),
+  )
   session.on('Network.webSocketCreated', ({ url }) => heard.push(url))
   return heard
 }
@@ -31,7 +41,14 @@ test('starts from its own files and nothing else', async () => {
   await lab.close()
 })
 
-test('asks for nothing after it has loaded, whatever is done', async () => {
+/** The files of the build, by their addresses, without the page itself. */
+function own(address) {
+  const files = readdirSync(dist, { recursive: true, withFileTypes: true }).filter((one) => one.isFile())
+  const names = files.map((one) => relative(dist, join(one.parentPath ?? one.path, one.name)).split(sep).join('/'))
+  return new Set(names.filter((name) => name.startsWith('assets/')).map((name) => `${address}${name}`))
+}
+
+test('asks for nothing after it has loaded but parts of its own build, whatever is done', async () => {
   const lab = await home.open()
   await lab.ready()
   await lab.page.waitForLoadState('networkidle')
@@ -60,8 +77,24 @@ test('asks for nothing after it has loaded, whatever is done', async () => {
   assert.match(download.suggestedFilename(), /-measures\.json$/)
   await lab.page.waitForTimeout(500)
 
+  // The desk's rooms, each fetched when it is first entered.
+  await lab.canvas.focus()
+  for (const key of ['n', 'y', 'w', 'Shift+O', 'Shift+Y']) await lab.press(key)
+  await lab.press('Shift+H')
+  await lab.page.locator('desk-handback .sheet').waitFor()
+  await lab.page.getByRole('button', { name: 'CSV' }).click()
+  await lab.press('Escape')
+  await lab.press('Shift+S')
+  await lab.page.getByRole('button', { name: 'Show an example shelf' }).click()
+  await lab.page.getByRole('button', { name: /^Marrowbone/ }).click()
+  await lab.page.getByRole('button', { name: 'Save the desk to a file' }).click()
+  await lab.page.waitForTimeout(500)
+
   // A font that came from the person's computer is shown from memory: blob and data addresses are no requests.
-  assert.deepEqual(heard.filter((address) => !/^(?:blob|data):/.test(address)), [])
+  const files = own(home.address)
+  const asked = heard.filter((address) => !/^(?:blob|data):/.test(address))
+  assert.ok(asked.length > 0, 'the rooms are not fetched with the page')
+  assert.deepEqual(asked.filter((address) => !files.has(address)), [])
   assert.deepEqual(lab.errors, [])
   await lab.close()
 })

@@ -163,6 +163,8 @@ export class Session implements Desk, Bench {
   apply(command: Command): void {
     this.#try((lab) => {
       this.set({ stage: lab.run(command), remark: null })
+      // Whoever looks at a finding speaks of it, until they say otherwise.
+      if (command.type === 'standFinding') this.reviewing.set({ about: 'finding' })
       this.onChange()
     })
   }

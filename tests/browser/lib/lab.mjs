@@ -61,10 +61,37 @@ export class LabPage {
     await this.frame()
   }
 
-  /** Waits until the letters of the open font have been judged. */
+  /** Waits until the letters of the open font have been judged, and what was said of them is known. */
   async judged() {
-    await this.page.waitForFunction(() => document.querySelector('lab-sheet').state.judgement.kind === 'done')
+    await this.page.waitForFunction(() => {
+      const { judgement, review } = document.querySelector('lab-sheet').state
+      return judgement.kind === 'done' && review.font !== ''
+    })
     await this.frame()
+  }
+
+  /** Waits until every word is on the disk. */
+  async kept() {
+    await this.page.waitForFunction(() => document.querySelector('lab-sheet').state.review.writing === 0)
+  }
+
+  /** Records of the desk's database, read past the page. */
+  records(store) {
+    return this.page.evaluate(
+      (store) =>
+        new Promise((resolve, reject) => {
+          const open = indexedDB.open('counterpoise-desk')
+          open.onerror = () => reject(open.error)
+          open.onsuccess = () => {
+            const all = open.result.transaction(store).objectStore(store).getAll()
+            all.onsuccess = () => {
+              open.result.close()
+              resolve(all.result)
+            }
+          }
+        }),
+      store,
+    )
   }
 
   /** Waits until what was asked has been drawn. */

@@ -1,4 +1,4 @@
-import { reviewOf } from '../desk/review-state'
+import { wordOn } from '../desk/review-state'
 import type { Mark, Verdict } from '../desk/schema'
 import { findingOnStage, subject } from '../desk/subject'
 import { markName, verdictHint, verdictName } from '../desk/words'
@@ -21,16 +21,16 @@ function verdict(one: Verdict, key: Key): PageCommand {
     enabled: canSay,
     pressed: (state) => {
       const on = subject(state)
-      return on !== null && reviewOf(state.review.reviews, on)?.verdict === one
+      return on !== null && wordOn(state.review, on) === one
     },
     run: (desk) => {
       const { state } = desk
       const on = subject(state)
-      const known = on && reviewOf(state.review.reviews, on)?.verdict
       // Worked out first: what is meant so leaves the list.
       const next = on?.cause != null && findingOnStage(state) ? otherFinding(state, 1) : undefined
-      desk.reviewing.give(one)
-      if (known === one || on === null) return
+      if (!on) return
+      // The key says it, and says it again: only the button takes it back.
+      if (wordOn(state.review, on) !== one) desk.reviewing.give(one)
       if (on.cause === null) {
         desk.apply({ type: 'selectNext' })
         desk.reviewing.follow()

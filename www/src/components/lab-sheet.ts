@@ -3,6 +3,7 @@ import { customElement, query } from 'lit/decorators.js'
 import { commandFor, give } from '../commands/registry'
 import '../desk/desk-review'
 import '../desk/desk-room'
+import type { Subject } from '../desk/review-state'
 import { receive } from '../files'
 import type { LetterReport } from '../generated/LetterReport'
 import { session } from '../session'
@@ -138,6 +139,11 @@ export class LabSheet extends LitElement {
   /** Every measure of one glyph of the open font, for scripts beside it. */
   letter(glyph: number): LetterReport | null {
     return session.letter(glyph)
+  }
+
+  /** Writes a note on a letter or a finding of the open font, for scripts beside it. */
+  review(on: Subject, note: string): void {
+    session.reviewing.note(on, note)
   }
 
   override connectedCallback(): void {

@@ -13,7 +13,7 @@ import { causeName } from '../findings'
 import { session } from '../session'
 import { base, button, heading } from '../styles/shared'
 import { fateName } from './fate'
-import { reviewOf, type Subject } from './review-state'
+import { reviewOf, type Subject, wordOn } from './review-state'
 import { ALPHABET } from './reviewing'
 import type { Verdict } from './schema'
 import { findingOnStage, sameSubject, subject } from './subject'
@@ -232,7 +232,9 @@ export class DeskReview extends LitElement {
   #line() {
     const { reviews, letters, shelved, number, writing, kept } = this.#review.value
     const drawn = [...(shelved?.planned || ALPHABET)].filter((letter) => letters[letter] !== undefined)
-    const said = new Set(reviews.filter((one) => one.verdict !== null).map((one) => one.letter))
+    const said = new Set(
+      reviews.filter((one) => wordOn({ reviews, letters }, one) !== null).map((one) => one.letter),
+    )
     const done = drawn.filter((letter) => said.has(letter)).length
     const where = shelved ? `${shelved.title}, revision ${number}. ` : ''
     const saved = kept === 'kept' && reviews.length > 0 ? (writing > 0 ? 'Saving…' : 'Saved.') : ''
@@ -251,6 +253,7 @@ export class DeskReview extends LitElement {
   #words(on: Subject) {
     const { reviews } = this.#review.value
     const known = reviewOf(reviews, on)
+    const word = wordOn(this.#review.value, on)
     const finding = this.#finding.value
     return html`<div class="head">
         <h2><set-letter .letter=${on.letter}></set-letter></h2>
@@ -264,8 +267,13 @@ export class DeskReview extends LitElement {
         }
       </div>
       <div class="words" role="group" aria-label="Verdict on ${nameOf(on)}">
-        ${verdicts.map((one) => this.#word(one, known?.verdict === one))}
+        ${verdicts.map((one) => this.#word(one, word === one))}
       </div>
+      ${
+        known?.verdict && word === null
+          ? html`<p class="kept">Of an earlier drawing you said: ${verdictName[known.verdict].toLowerCase()}.</p>`
+          : nothing
+      }
       <textarea
         rows="1"
         aria-label="Note on ${nameOf(on)}"

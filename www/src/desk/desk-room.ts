@@ -85,28 +85,6 @@ export class DeskRoom extends LitElement {
           padding-inline-start: var(--gap-4);
         }
       }
-
-      @media print {
-        dialog {
-          position: static;
-          width: auto;
-          height: auto;
-          border: 0;
-          background: none;
-        }
-
-        dialog[open] {
-          display: block;
-        }
-
-        .top {
-          display: none;
-        }
-
-        .inside {
-          overflow: visible;
-        }
-      }
     `,
   ]
 

@@ -69,5 +69,17 @@ export const reviewOf = (
   { letter, cause }: Subject,
 ): ReviewRecord | undefined => reviews.find((one) => one.letter === letter && one.cause === cause)
 
-export const verdictOf = (reviews: readonly ReviewRecord[], subject: Subject): Verdict | null =>
-  reviewOf(reviews, subject)?.verdict ?? null
+/**
+ * The word on a subject as it is drawn now. Said of an earlier drawing it is a
+ * word no more, save that what stands out on purpose does so in every drawing.
+ */
+export function wordOn(
+  { reviews, letters }: Pick<ReviewState, 'reviews' | 'letters'>,
+  on: Subject,
+): Verdict | null {
+  const review = reviewOf(reviews, on)
+  if (!review) return null
+  const { verdict, drawing } = review
+  const same = drawing === '' || (letters[on.letter] ?? '') === drawing
+  return same || verdict === 'meant' ? verdict : null
+}

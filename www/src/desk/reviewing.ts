@@ -7,7 +7,7 @@ import type { LetterDrawing } from '../generated/LetterDrawing'
 import type { PageState } from '../state'
 import { takeOver } from './meant'
 import { mergeNotes } from './merge'
-import { type ReviewState, reviewOf, type Subject } from './review-state'
+import { type ReviewState, reviewOf, type Subject, wordOn } from './review-state'
 import { type Mark, now, type ReviewRecord, reviewId, type Verdict } from './schema'
 import { type Intake, Shelving } from './shelving'
 import type { AnyChange, Change } from './store'
@@ -131,8 +131,7 @@ export class Reviewing {
   /** Says what the word on the subject is; a word that is given twice is taken back. */
   give(verdict: Verdict, on = subject(this.bench.state)): void {
     if (!on) return
-    const known = reviewOf(this.state.reviews, on)
-    const next = known?.verdict === verdict ? null : verdict
+    const next = wordOn(this.state, on) === verdict ? null : verdict
     this.say(on, { verdict: next }, next === null ? 'No verdict' : verdictName[next])
   }
 
@@ -193,13 +192,10 @@ export class Reviewing {
     const letters = this.letters()
     if (letters === '') return
     this.bench.apply({ type: 'setText', text: letters })
-    const done = new Set(
-      this.state.reviews.filter((one) => one.cause === null && one.verdict !== null).map((one) => one.letter),
-    )
     const all = [...letters]
     const first = Math.max(
       0,
-      all.findIndex((letter) => !done.has(letter)),
+      all.findIndex((letter) => wordOn(this.state, { letter, cause: null }) === null),
     )
     for (let at = 0; at <= first; at += 1) this.bench.apply({ type: 'selectNext' })
     this.set({ about: 'letter' })

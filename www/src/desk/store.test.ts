@@ -15,14 +15,14 @@ const fresh = () => {
 it('changes a record as it stands, and counts the changes', async () => {
   const store = await fresh()
   const blank = review('R')
-  await store.change('reviews', blank.id, (now) => ({ ...(now ?? blank), verdict: 'redraw' }))
+  await store.change('reviews', blank.id, (now) => ({ ...(now ?? blank), verdict: 'redraw' as const }))
   await store.change('reviews', blank.id, (now) => ({ ...(now ?? blank), note: 'Bowl.' }))
   const [kept] = await store.reviewsOf('f')
   expect(kept).toMatchObject({ verdict: 'redraw', note: 'Bowl.', rev: 2 })
 })
 
 it('keeps what two tabs say of one letter at once', async () => {
-  const name = `desk-two-${(number += 1)}`
+  const name = 'desk-of-two'
   const [one, other] = await Promise.all([DeskStore.open(name), DeskStore.open(name)])
   const blank = review('R')
   await Promise.all([
@@ -138,7 +138,9 @@ it('goes into a file and comes out of it whole', async () => {
 it('loses nothing of either side when a file is brought in', async () => {
   const [here, there] = await Promise.all([full(), full()])
   const id = review('R', { font: 'example-1' }).id
-  await here.change('reviews', id, (now) => (now ? { ...now, note: 'Said here.', verdict: 'redraw' } : null))
+  await here.change('reviews', id, (now) =>
+    now ? { ...now, note: 'Said here.', verdict: 'redraw' as const } : null,
+  )
   await there.change('reviews', id, (now) => (now ? { ...now, note: 'Said there.' } : null))
   await there.change('reviews', 'example-1/S/', () => review('S', { font: 'example-1' }))
   await bringIn(here, await packed(there))

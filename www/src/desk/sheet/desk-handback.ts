@@ -9,9 +9,32 @@ import { guideName } from '../../words'
 import { ALPHABET } from '../reviewing'
 import { type Drawing, type ReadingRecord, today } from '../schema'
 import { dayWords } from '../words'
-import { pageOf } from './save-page'
+import { copyOf, pageOf } from './save-page'
 import { type SheetData, sheetCsv, sheetData, sheetJson } from './sheet-data'
 import { sheet, sheetStyle } from './sheet-document'
+
+/**
+ * What lies over the page cannot be broken into sheets of paper. A copy beside
+ * the page is what is printed, and the page itself is not.
+ */
+const printStyle = css`
+  @media screen {
+    .printed {
+      display: none;
+    }
+  }
+
+  @media print {
+    html,
+    body {
+      background: none;
+    }
+
+    body > :not(.printed) {
+      display: none;
+    }
+  }
+`
 
 /** The page that goes back to the artist, and the ways that it can go. */
 @customElement('desk-handback')
@@ -54,16 +77,6 @@ export class DeskHandback extends LitElement {
           padding: 0;
         }
       }
-
-      @media print {
-        .ways {
-          display: none;
-        }
-
-        .desk {
-          padding: 0;
-        }
-      }
     `,
   ]
 
@@ -72,11 +85,27 @@ export class DeskHandback extends LitElement {
   /** What the revision before held; null where there is none. */
   @state() private earlier: ReadingRecord | null = null
 
-  @query('.sheet') private readonly paper!: Element
+  @query('.sheet') private readonly paper!: Element | null
+
+  readonly #printed = document.createElement('div')
+  readonly #styles = [sheetStyle, printStyle].flatMap((one) => one.styleSheet ?? [])
 
   override connectedCallback(): void {
     super.connectedCallback()
+    this.#printed.className = 'printed'
+    document.body.append(this.#printed)
+    document.adoptedStyleSheets.push(...this.#styles)
     void this.#readEarlier()
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    this.#printed.remove()
+    document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => !this.#styles.includes(one))
+  }
+
+  override updated(): void {
+    this.#printed.replaceChildren(...(this.paper ? [copyOf(this.paper)] : []))
   }
 
   override render() {
@@ -162,6 +191,7 @@ export class DeskHandback extends LitElement {
   }
 
   #savePage(data: SheetData): void {
+    if (!this.paper) return
     const page = pageOf(this.paper, `${data.title}: the sheet of ${dayWords(data.day)}`)
     save(document, new Blob([page], { type: 'text/html' }), nameOf(data, 'html'))
   }

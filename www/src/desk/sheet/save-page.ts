@@ -21,12 +21,18 @@ export function pageOf(sheet: Element, title: string): string {
   const style = page.createElement('style')
   style.textContent = `body { margin: 0; background: #e9e5db; }\n@media print { body { background: none; } }\n${sheetStyle.cssText}`
   page.head.append(style)
-  const copy = page.importNode(sheet, true)
-  // What the page's own drawing leaves between the elements means nothing to a reader.
-  const walker = page.createTreeWalker(copy, NodeFilter.SHOW_COMMENT)
+  const main = page.createElement('main')
+  main.append(page.importNode(copyOf(sheet), true))
+  page.body.append(main)
+  return `<!doctype html>\n${page.documentElement.outerHTML}\n`
+}
+
+/** The sheet alone: what the page's own drawing leaves between the elements means nothing to a reader. */
+export function copyOf(sheet: Element): Element {
+  const copy = sheet.cloneNode(true) as Element
+  const walker = document.createTreeWalker(copy, NodeFilter.SHOW_COMMENT)
   const comments: Node[] = []
   while (walker.nextNode()) comments.push(walker.currentNode)
   for (const comment of comments) comment.parentNode?.removeChild(comment)
-  page.body.append(copy)
-  return `<!doctype html>\n${page.documentElement.outerHTML}\n`
+  return copy
 }

@@ -259,7 +259,7 @@ export function sheet(data: SheetData): TemplateResult {
     fileName,
     `looked at on ${dayWords(day)}`,
   ].filter(Boolean)
-  return html`<main class="sheet" lang="en-GB">
+  return html`<article class="sheet" lang="en-GB">
     <h1>${title}${style ? ` ${style}` : ''}</h1>
     <p class="facts">${facts.join(' · ')}</p>
     <p class="sum">${summary(data)}</p>
@@ -289,7 +289,7 @@ export function sheet(data: SheetData): TemplateResult {
           </section>`
         : nothing
     }
-  </main>`
+  </article>`
 }
 
 function cell(data: SheetData, letter: string) {
