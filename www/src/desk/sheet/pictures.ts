@@ -85,16 +85,16 @@ function figureBars(data: SheetData, { finding }: Entry, x: number, drawing: Dra
     const lines = svg`<path class="is" d="M${x} ${-value}h${drawing.advance}" /><path class="would" d="M${x} ${-expected}h${drawing.advance}" />`
     return { shape: lines, height: 0 }
   }
-  const step = 0.085 * em
+  const step = 0.13 * em
   const bar = (length: number, at: number, className: string, words: string): SVGTemplateResult => {
     const long = Math.max(Math.abs(length), 0.004 * em)
     const begin = x + drawing.advance / 2 - long / 2
     const y = -foot + at * step
     return svg`<path class=${className} d="M${begin} ${y}h${long}m0 ${-0.02 * em}v${0.04 * em}M${begin} ${y - 0.02 * em}v${0.04 * em}" />
-      <text x=${begin + long + 0.03 * em} y=${y + 0.02 * em} font-size=${0.058 * em}>${words} ${round(length)}</text>`
+      <text x=${begin + long + 0.03 * em} y=${y + 0.034 * em} font-size=${0.1 * em}>${words} ${round(length)}</text>`
   }
   return {
-    shape: svg`${bar(value, 0.4, 'is', 'is')}${bar(expected, 1.4, 'would', 'would sit at')}`,
-    height: 2.1 * step,
+    shape: svg`${bar(value, 0.2, 'is', 'is')}${bar(expected, 1.2, 'would', 'would sit at')}`,
+    height: 1.7 * step,
   }
 }

@@ -24,6 +24,9 @@ const UNREAD =
 const NO_STORE =
   'This browser keeps nothing for this page, so there is no shelf. Private windows often keep nothing: open the page in an ordinary one.'
 
+/** Fonts in the first picture: more than any window shows at once. The rest stand behind it a moment later. */
+const FIRST = 16
+
 /** Every font under way, on boards: who needs a word today stands on the topmost. */
 @customElement('desk-shelf')
 export class DeskShelf extends LitElement {
@@ -35,6 +38,7 @@ export class DeskShelf extends LitElement {
   @state() private fonts: readonly FontRecord[] | null = null
   @state() private revisions: readonly RevisionRecord[] = []
   @state() private open = ''
+  @state() private whole = false
   @state() private placing = false
   @state() private trouble = ''
   @state() private said = ''
@@ -66,8 +70,9 @@ export class DeskShelf extends LitElement {
       return html`<p class="told failed" role="alert">${this.trouble}</p>`
     if (this.fonts === null) return html`<p class="told" role="status">Reading the shelf…</p>`
     const shelved = arrange(this.fonts, this.revisions, today())
+    const shown = this.whole ? shelved : shelved.slice(0, FIRST)
     return html`${this.#head(shelved)} ${this.#place()}
-      ${shelved.length === 0 ? this.#empty() : boards.map((board) => this.#board(board, shelved))} ${this.#off()}
+      ${shelved.length === 0 ? this.#empty() : boards.map((board) => this.#board(board, shown, shelved))} ${this.#off()}
       ${this.#foot()}
       <p class="unseen" role="status">${this.said}</p>`
   }
@@ -127,11 +132,11 @@ export class DeskShelf extends LitElement {
     </div>`
   }
 
-  #board(board: Board, shelved: readonly Shelved[]) {
-    const own = shelved.filter((one) => one.board === board)
+  #board(board: Board, shown: readonly Shelved[], shelved: readonly Shelved[]) {
+    const own = shown.filter((one) => one.board === board)
     if (own.length === 0) return nothing
     return html`<section class="board" aria-labelledby="board-${board}">
-      <h3 id="board-${board}">${boardName[board]} <span class="count">${own.length}</span></h3>
+      <h3 id="board-${board}">${boardName[board]} <span class="count">${shelved.filter((one) => one.board === board).length}</span></h3>
       <ol>
         ${repeat(
           own,
@@ -240,6 +245,12 @@ export class DeskShelf extends LitElement {
       this.fonts = fonts
       await this.updateComplete
       performance.mark('shelf-shown')
+      // After the picture that this frame makes.
+      requestAnimationFrame(() =>
+        setTimeout(() => {
+          this.whole = true
+        }),
+      )
       await this.#measure()
     } catch (error) {
       console.warn(error)
