@@ -50,9 +50,12 @@ export function charactersOf(set) {
 const sorted = (characters) =>
   [...new Set(characters)].toSorted((a, b) => (a.codePointAt(0) ?? 0) - (b.codePointAt(0) ?? 0)).join('')
 
+/** Where the package lies. */
+const home = () => dirname(createRequire(import.meta.url).resolve('cldr-misc-full/package.json'))
+
 /** Letters as they are written small, and punctuation with figures, of each language. */
 export function table() {
-  const folder = join(dirname(createRequire(import.meta.url).resolve('cldr-misc-full/package.json')), 'main')
+  const folder = join(home(), 'main')
   const all = {}
   for (const locale of readdirSync(folder).filter((name) => LOCALE.test(name))) {
     const file = JSON.parse(readFileSync(join(folder, locale, 'characters.json'), 'utf8'))
@@ -74,5 +77,10 @@ export function characters() {
     resolveId: (id) => (id === NAME ? RESOLVED : undefined),
     load: (id) =>
       id === RESOLVED ? `export default JSON.parse(${JSON.stringify(JSON.stringify(table()))})` : undefined,
+    // The licence asks that its notice goes with the data.
+    generateBundle() {
+      const source = readFileSync(join(home(), 'LICENSE'), 'utf8')
+      this.emitFile({ type: 'asset', fileName: 'assets/cldr-licence.txt', source })
+    },
   }
 }

@@ -222,7 +222,7 @@ export class DeskReview extends LitElement {
     if (this.#font.value === null || review.font === '') return nothing
     const on = this.#subject.value
     return html`<section aria-label="Review">
-      ${this.#offer()} ${this.#line()} ${on ? this.#words(on) : nothing} ${this.#fates()}
+      ${this.#offer()} ${this.#line()} ${on ? this.#words(on) : nothing} ${this.#fates()} ${this.#mistaken()}
       ${review.failed ? html`<p class="failed">${review.failed}</p>` : nothing}
       <p class="unseen" aria-live="polite">${review.said}</p>
     </section>`
@@ -327,6 +327,17 @@ export class DeskReview extends LitElement {
         <button type="button" @click=${() => session.reviewing.shelving.declineOffer()}>It is another font</button>
       </div>
     </div>`
+  }
+
+  /** A file that was taken in by mistake is let go again, as long as nobody has been answered. */
+  #mistaken() {
+    const { revision, number } = this.#review.value
+    if (!revision || number < 2 || revision.answered !== null) return nothing
+    return html`<p class="kept">
+      <button class="turn" type="button" @click=${() => void session.reviewing.shelving.takeOut()}>
+        It is no revision of this font after all
+      </button>
+    </p>`
   }
 
   #fates() {

@@ -7,6 +7,8 @@ import type { FontRecord, ReviewRecord, RevisionRecord, Verdict } from './schema
 export interface ReviewState {
   /** Whether words are kept: not known yet, written as they are said, or lost with the page. */
   readonly kept: 'opening' | 'kept' | 'unkept'
+  /** How often another tab has written. */
+  readonly elsewhere: number
   /** Words that are on their way to the disk. */
   readonly writing: number
   /** Why the last word could not be kept. */
@@ -40,6 +42,7 @@ export interface ReviewState {
 
 export const initialReview: ReviewState = {
   kept: 'opening',
+  elsewhere: 0,
   writing: 0,
   failed: null,
   font: '',

@@ -291,6 +291,7 @@ export class Reviewing {
 
   /** Another tab has said something of this font, or brought in a file of many. */
   async #heard(font: string): Promise<void> {
+    this.set({ elsewhere: this.state.elsewhere + 1 })
     const own = this.state.font
     if (!this.store || own === '' || (font !== own && font !== '')) return
     await this.#queue

@@ -37,6 +37,8 @@ export interface SheetData {
   readonly meant: readonly string[]
   readonly missing: readonly (Missing & { readonly language: string | null })[]
   readonly fates: readonly Fated[]
+  /** Letters of the revision before that have been drawn anew since, as they were. */
+  readonly before: Readonly<Record<string, Drawing>>
   readonly note: string
 }
 

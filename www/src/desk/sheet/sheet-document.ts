@@ -190,6 +190,29 @@ export const sheetStyle = css`
     height: 64px;
   }
 
+  .sheet .redrawn {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 8px 24px;
+    margin-top: 10px;
+    list-style: none;
+  }
+
+  .sheet .redrawn li {
+    display: flex;
+    align-items: center;
+    break-inside: avoid;
+  }
+
+  .sheet .redrawn .letter {
+    width: 64px;
+    height: 64px;
+  }
+
+  .sheet .redrawn .letter:first-child .ink {
+    fill: #8d867b;
+  }
+
   .sheet .number {
     color: #a3243b;
     font-family: system-ui, sans-serif;
@@ -324,9 +347,13 @@ function item(data: SheetData, entry: Entry) {
   </li>`
 }
 
-/** What became of what was asked last time. */
-function since({ fates, revision }: SheetData) {
+/** What became of what was asked last time, and the letters that were drawn anew, old beside new. */
+function since(data: SheetData) {
+  const { fates, revision, before, drawings } = data
   if (fates.length === 0) return nothing
+  const redrawn = [...new Set(fates.map(({ letter }) => letter))].filter(
+    (one) => before[one] && drawings.has(one),
+  )
   return html`<section>
     <h2>Since revision ${revision - 1}</h2>
     <ul class="plain">
@@ -336,7 +363,22 @@ function since({ fates, revision }: SheetData) {
         return html`<li>${fateName[one]}: ${own.map(({ letter }) => letter).join(' ')}</li>`
       })}
     </ul>
+    ${
+      redrawn.length > 0
+        ? html`<ul class="redrawn" aria-label="Drawn anew: before and now">
+            ${redrawn.map((letter) => pair(data, letter))}
+          </ul>`
+        : nothing
+    }
   </section>`
+}
+
+function pair(data: SheetData, letter: string) {
+  const [was, is] = [data.before[letter], data.drawings.get(letter)]
+  if (!was || !is) return nothing
+  return html`<li>
+    ${letterPicture(data, was, `${letter} before`)}<span aria-hidden="true">→</span>${letterPicture(data, is, `${letter} now`)}
+  </li>`
 }
 
 function lacking({ missing }: SheetData) {

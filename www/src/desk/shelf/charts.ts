@@ -37,7 +37,7 @@ export function row(planned: number, drawn: number, settled: number): TemplateRe
 
 const W = 460
 const H = 170
-const LEFT = 34
+const LEFT = 40
 const RIGHT = 12
 const TOP = 16
 const FOOT = 26

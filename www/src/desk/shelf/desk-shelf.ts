@@ -58,8 +58,8 @@ export class DeskShelf extends LitElement {
 
   override willUpdate(): void {
     // What the page or another tab writes is shown here too.
-    const { writing, shelved, revision } = this.#review.value
-    const seen = `${writing} ${shelved?.rev} ${revision?.rev}`
+    const { writing, shelved, revision, elsewhere } = this.#review.value
+    const seen = `${writing} ${shelved?.rev} ${revision?.rev} ${elsewhere}`
     if (this.#seen !== null && this.#seen !== seen && writing === 0) void this.#read()
     this.#seen = seen
   }

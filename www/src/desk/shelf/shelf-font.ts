@@ -44,12 +44,12 @@ export class ShelfFont extends LitElement {
         display: block;
         width: 100%;
         max-width: 34rem;
-        font: 400 11px/1 var(--text-face);
+        font: 400 13px/1 var(--text-face);
       }
 
       .chart text {
         fill: var(--soft);
-        font-size: 11px;
+        font-size: 13px;
       }
 
       .axis {
@@ -185,6 +185,9 @@ export class ShelfFont extends LitElement {
             this.kept.has(one.fingerprint)
               ? html`<button type="button" @click=${() => void this.#open(one.fingerprint)}>
                   Open it<span class="unseen"> (${one.fileName})</span>
+                </button>
+                <button type="button" @click=${() => void this.#drop(one.fingerprint)}>
+                  Do not keep the file<span class="unseen"> (${one.fileName})</span>
                 </button>`
               : nothing
           }
@@ -238,6 +241,11 @@ export class ShelfFont extends LitElement {
   async #said({ particulars }: Said): Promise<void> {
     await session.reviewing.shelving.amend(this.shelved.font.id, particulars)
     this.dispatchEvent(new Event('changed'))
+  }
+
+  async #drop(fingerprint: string): Promise<void> {
+    await session.reviewing.write((store) => store.dropFile(fingerprint))
+    await this.#read(this.shelved.revisions.at(-1)?.id)
   }
 
   async #open(fingerprint: string): Promise<void> {

@@ -105,6 +105,10 @@ export class ShelfForm extends LitElement {
       .quiet {
         color: var(--soft);
       }
+
+      a {
+        color: var(--ink);
+      }
     `,
   ]
 
@@ -164,6 +168,9 @@ export class ShelfForm extends LitElement {
           />
           <button class="framed" type="button" @click=${this.#add}>Add</button>
         </div>
+        <p class="quiet">
+          Which letters a language is written with is told by the Unicode CLDR (<a href="./assets/cldr-licence.txt" target="_blank" rel="noopener">its licence</a>).
+        </p>
         <datalist id="languages">${languages.map(({ name }) => html`<option value=${name}></option>`)}</datalist>
         ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
       </fieldset>
