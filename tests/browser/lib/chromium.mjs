@@ -22,6 +22,6 @@ export function launch(more = []) {
 }
 
 /** One that keeps what its pages store in a folder, as a person's own does. */
-export function launchKept(folder, viewport) {
-  return chromium.launchPersistentContext(folder, { executablePath, args: usual, viewport })
+export function launchKept(folder) {
+  return chromium.launchPersistentContext(folder, { executablePath, args: usual })
 }
