@@ -253,7 +253,7 @@ fn flaws(face: &Face) -> Result<(), Failed> {
     let (reader, context) = (font.reader(), context(&font));
     let sign = match font.format() {
         OutlineFormat::TrueType => -1.0,
-        OutlineFormat::Cff | OutlineFormat::Cff2 => 1.0,
+        _ => 1.0,
     };
     let (mut sound, mut told) = (0, 0);
     for id in 0..font.glyph_count() {

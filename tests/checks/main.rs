@@ -16,7 +16,9 @@ mod kerning;
 mod known;
 mod metrics;
 mod panel;
+mod redraw;
 mod second_reader;
+
 mod shapes;
 mod stems;
 
@@ -96,6 +98,7 @@ fn trials() -> Result<Vec<Trial>, Failed> {
     all.extend(drawing::trials(&fonts)?);
     all.extend(hostile::trials(&fonts)?);
     all.extend(judgement::trials(&fonts)?);
+    all.extend(redraw::trials(&fonts)?);
     Ok(all)
 }
 

@@ -1,11 +1,10 @@
 //! The faults that are planted, one letter at a time.
 
-use crate::embolden::embolden;
-use crate::warp::Warp;
 use counterpoise::judge::{Cause, scale};
 use counterpoise::measure::strokes::{StrokeKind, Thickness};
 use counterpoise::measure::{self, Context, End, Form, Letter, main_weight};
 use counterpoise::outline::Outline;
+use counterpoise::redraw::{Warp, embolden};
 use kurbo::Affine;
 
 /// What is done to a letter.

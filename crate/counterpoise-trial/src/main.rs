@@ -17,7 +17,6 @@
 )]
 
 mod corpus;
-mod embolden;
 mod families;
 mod fault;
 mod fit;
@@ -30,7 +29,6 @@ mod spacing_fit;
 mod spacing_report;
 mod specimen;
 mod trial;
-mod warp;
 
 use anyhow::{Context, Result, bail};
 use counterpoise::judge::{Table, write_table};

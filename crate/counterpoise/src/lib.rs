@@ -16,10 +16,12 @@
 //! No room knows a screen, a file system or a browser. Lengths are font units
 //! (y up, baseline at 0) unless a name says otherwise.
 
+pub mod compare;
 pub mod font;
 pub mod judge;
 pub mod kerning;
 pub mod measure;
 pub mod outline;
+pub mod redraw;
 pub mod report;
 pub mod spacing;

@@ -35,6 +35,10 @@ pub enum FontError {
     BitmapOnly,
     /// The font has no outlines of any kind.
     NoOutlines,
+    /// No letter was among the drawings.
+    NoLetters,
+    /// Units per em beyond what a font may have.
+    UnitsPerEm(u16),
 }
 
 impl FontError {
@@ -52,6 +56,8 @@ impl FontError {
             Self::MissingTable(_) => "missing-table",
             Self::BitmapOnly => "bitmap-only",
             Self::NoOutlines => "no-outlines",
+            Self::NoLetters => "no-letters",
+            Self::UnitsPerEm(_) => "units-per-em",
         }
     }
 }
@@ -109,6 +115,14 @@ impl fmt::Display for FontError {
             Self::NoOutlines => f.write_str(
                 "This font has no outlines (no glyf, CFF or CFF2 table that can be read). \
                  Ask for it to be generated again.",
+            ),
+            Self::NoLetters => f.write_str(
+                "There is no letter among these drawings. Add one that has ink, and name it.",
+            ),
+            Self::UnitsPerEm(units) => write!(
+                f,
+                "These drawings are set to {units} units per em; a font has 16 to 16384. \
+                 Set another number.",
             ),
         }
     }

@@ -11,6 +11,7 @@ mod budget;
 mod bytes;
 mod cff;
 mod container;
+mod drawn;
 mod error;
 mod features;
 mod glyf;
@@ -23,6 +24,7 @@ mod outlines;
 mod pen;
 
 pub use container::Container;
+pub use drawn::{Drawn, DrawnLetter};
 pub use error::{FontError, GlyphError};
 pub use features::Feature;
 pub use kerning::{
@@ -34,6 +36,7 @@ pub use metrics::Declared;
 pub use names::Names;
 
 use crate::outline::Outline;
+use drawn::Letters;
 use glyph_names::GlyphNames;
 use outlines::Outlines;
 use std::sync::OnceLock;
@@ -52,6 +55,8 @@ pub enum OutlineFormat {
     Cff,
     /// Cubic curves, the CFF2 table.
     Cff2,
+    /// Curves of any kind, drawn outside a font file: no format's rules hold.
+    Drawn,
 }
 
 impl OutlineFormat {
@@ -61,14 +66,19 @@ impl OutlineFormat {
             Self::TrueType => "TrueType",
             Self::Cff => "CFF",
             Self::Cff2 => "CFF2",
+            Self::Drawn => "drawn",
         }
     }
 }
 
-/// An opened font: its bytes, and what was read from them once.
+/// An opened font: its bytes, and what was read from them once; or loose
+/// drawings that stand together as one ([`Font::drawn`]); or a file with some of
+/// its letters drawn anew ([`Font::with`]).
 #[derive(Debug, Clone)]
 pub struct Font {
     data: Vec<u8>,
+    /// Letters drawn outside the file.
+    letters: Letters,
     face_index: u32,
     face_count: u32,
     format: OutlineFormat,
@@ -131,14 +141,71 @@ impl Font {
             declared,
             embedding,
             glyph_names: OnceLock::new(),
+            letters: Letters::default(),
             data,
         })
     }
 
+    /// Loose drawings as a font of their own. Glyphs are counted in the order
+    /// of the letters, from 0.
+    ///
+    /// # Errors
+    /// If there is no letter or their units per em are none.
+    pub fn drawn(drawn: Drawn) -> Result<Self, FontError> {
+        drawn.check()?;
+        let data = drawn.bytes();
+        let letters = Letters::new(drawn.letters);
+        Ok(Self {
+            face_index: 0,
+            face_count: 1,
+            format: OutlineFormat::Drawn,
+            units_per_em: drawn.units_per_em,
+            glyph_count: letters.count(),
+            names: drawn.names,
+            declared: drawn.declared,
+            embedding: None,
+            glyph_names: OnceLock::new(),
+            letters,
+            data,
+        })
+    }
+
+    /// The same font with some letters drawn anew, in its own units per em.
+    /// Each takes the glyph that its first character or its name leads to; one
+    /// that the font lacks comes behind the others. What the file declares, and
+    /// its bytes, stay.
+    pub fn with(&self, letters: Vec<DrawnLetter>) -> Self {
+        let mut font = self.clone();
+        for letter in letters {
+            let reader = font.reader();
+            let named = || {
+                let name = letter.name.as_deref()?;
+                (0..font.glyph_count)
+                    .map(GlyphId)
+                    .find(|&id| reader.glyph_name(id) == Some(name))
+            };
+            let first = letter.characters.first();
+            let glyph = first.and_then(|&c| reader.glyph(c)).or_else(named);
+            match glyph {
+                Some(glyph) => font.letters.redraw(glyph, letter),
+                None if font.glyph_count < u16::MAX => {
+                    font.letters.redraw(GlyphId(font.glyph_count), letter);
+                    font.glyph_count += 1;
+                }
+                None => {}
+            }
+        }
+        font
+    }
+
     /// A reader of glyphs. Cheap, but not free: take one for many glyphs.
     pub fn reader(&self) -> Reader<'_> {
-        let face = Face::parse(&self.data, self.face_index).ok();
+        let face = match self.format {
+            OutlineFormat::Drawn => None,
+            _ => Face::parse(&self.data, self.face_index).ok(),
+        };
         Reader {
+            letters: &self.letters,
             outlines: face.as_ref().and_then(Outlines::of),
             face,
             glyph_count: self.glyph_count,
@@ -146,7 +213,8 @@ impl Font {
         }
     }
 
-    /// The file's bytes.
+    /// The file's bytes; of loose drawings their outlines, in bytes of our own:
+    /// enough to tell one set of drawings from another.
     pub fn data(&self) -> &[u8] {
         &self.data
     }
@@ -194,8 +262,9 @@ impl Font {
 
 /// Reads glyphs of an opened font.
 pub struct Reader<'a> {
-    // `Font::open` has parsed these very bytes, so this is `Some`; should a
-    // parser ever change its mind, every glyph reads as missing.
+    letters: &'a Letters,
+    // `Font::open` has parsed these very bytes, so of a file this is `Some`;
+    // should a parser ever change its mind, every glyph reads as missing.
     face: Option<Face<'a>>,
     outlines: Option<Outlines<'a>>,
     glyph_count: u16,
@@ -205,6 +274,9 @@ pub struct Reader<'a> {
 impl Reader<'_> {
     /// The glyph that a character maps to.
     pub fn glyph(&self, c: char) -> Option<GlyphId> {
+        if let Some(id) = self.letters.glyph(c) {
+            return Some(id);
+        }
         let id = self.face.as_ref()?.glyph_index(c)?;
         // Glyph 0 is .notdef: a map that leads there has no glyph for `c`.
         (id.0 != 0 && id.0 < self.glyph_count).then_some(GlyphId(id.0))
@@ -213,11 +285,11 @@ impl Reader<'_> {
     /// Every character of the font with its glyph, in order of code point,
     /// each character once.
     pub fn characters(&self) -> Vec<(char, GlyphId)> {
-        let Some(cmap) = self.face.as_ref().and_then(|f| f.tables().cmap) else {
-            return Vec::new();
-        };
-        let mut all = Vec::new();
-        for table in cmap.subtables.into_iter().filter(|t| t.is_unicode()) {
+        // Drawn letters first: where one was drawn anew, it is the one meant.
+        let mut all: Vec<(char, GlyphId)> = self.letters.characters().collect();
+        let cmap = self.face.as_ref().and_then(|f| f.tables().cmap);
+        let tables = cmap.into_iter().flat_map(|cmap| cmap.subtables);
+        for table in tables.filter(|t| t.is_unicode()) {
             table.codepoints(|code| {
                 if let (Some(c), Some(id)) = (char::from_u32(code), table.glyph_index(code))
                     && id.0 != 0
@@ -227,13 +299,16 @@ impl Reader<'_> {
                 }
             });
         }
-        all.sort_unstable_by_key(|&(c, _)| c);
+        all.sort_by_key(|&(c, _)| c);
         all.dedup_by_key(|&mut (c, _)| c);
         all
     }
 
     /// The glyph's name, if the font carries names.
     pub fn glyph_name(&self, glyph: GlyphId) -> Option<&str> {
+        if let Some(name) = self.letters.get(glyph).and_then(|l| l.name.as_deref()) {
+            return Some(name);
+        }
         let face = self.face.as_ref()?;
         let names = self.glyph_names.get_or_init(|| GlyphNames::read(face));
         names.of(face, glyph.0).filter(|n| !n.is_empty())
@@ -241,6 +316,9 @@ impl Reader<'_> {
 
     /// Advance width in font units; 0 where the font gives none.
     pub fn advance(&self, glyph: GlyphId) -> f64 {
+        if let Some(letter) = self.letters.get(glyph) {
+            return letter.advance;
+        }
         self.face
             .as_ref()
             .and_then(|f| f.glyph_hor_advance(ttf_parser::GlyphId(glyph.0)))
@@ -252,6 +330,9 @@ impl Reader<'_> {
     /// # Errors
     /// If the glyph is not in the font or its outline cannot be read.
     pub fn outline(&self, glyph: GlyphId) -> Result<Outline, GlyphError> {
+        if let Some(letter) = self.letters.get(glyph) {
+            return drawn::sound(&letter.outline, glyph);
+        }
         let face = self.face.as_ref().ok_or(GlyphError::Missing(glyph))?;
         if glyph.0 >= self.glyph_count {
             return Err(GlyphError::Missing(glyph));

@@ -7,7 +7,7 @@ use kurbo::Point;
 /// Coordinates beyond this lie outside any font's design space (units per em
 /// is at most 16384, a coordinate at most 32767 either way; composites may add
 /// a few offsets). Past it products of coordinates would lose exactness.
-const MAX_COORDINATE: f64 = 1e6;
+pub(super) const MAX_COORDINATE: f64 = 1e6;
 
 /// Takes down one glyph.
 pub(super) struct Pen {

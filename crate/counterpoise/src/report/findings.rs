@@ -171,7 +171,8 @@ fn reports(findings: &[Finding], alphabet: &Alphabet) -> Vec<FindingReport> {
 }
 
 impl FindingReport {
-    fn of(f: &Finding, alphabet: &Alphabet) -> Option<Self> {
+    /// A finding of an alphabet; `None` if it has no such letter.
+    pub(super) fn of(f: &Finding, alphabet: &Alphabet) -> Option<Self> {
         let (low, high) = f.would_sit();
         Some(Self {
             letter: f.letter.into(),

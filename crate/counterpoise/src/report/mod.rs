@@ -8,6 +8,7 @@
 mod build;
 mod choice;
 mod contents;
+mod compare;
 mod document;
 mod drawing;
 mod figures;
@@ -21,6 +22,12 @@ mod spacing_survey;
 
 pub use choice::{Choice, Chosen, Item};
 pub use contents::{ContentsReport, FeatureReport};
+mod sketched;
+
+pub use compare::{
+    ChangeKind, CompareReport, FatedFinding, FigureChange, FindingFate, GlyphEntry, LetterChange,
+    MovedPart, Revision,
+};
 pub use document::{
     Document, FileError, FontEntry, Program, QuantityReport, SCHEMA_NAME, SCHEMA_VERSION,
     SchemaMark, Unit,
@@ -37,6 +44,7 @@ pub use spacing::{
     SuggestedKern, SuggestionReport,
 };
 pub use spacing_survey::{MOST_LETTERS, SpacingSurvey};
+pub use sketched::{LooseLetter, NoPath, SketchReport};
 
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;

@@ -60,7 +60,7 @@ pub(super) fn look(
     let outer = match context.format {
         Some(OutlineFormat::TrueType) => -1.0,
         Some(OutlineFormat::Cff | OutlineFormat::Cff2) => 1.0,
-        None => contours
+        Some(OutlineFormat::Drawn) | None => contours
             .iter()
             .map(|c| c.area)
             .max_by(|a, b| a.abs().total_cmp(&b.abs()))

@@ -3,7 +3,7 @@
 //! The control polygon is moved, edge by edge, and its corners found again where
 //! the moved edges meet, so that curves keep their points and handles.
 
-use counterpoise::outline::Outline;
+use crate::outline::Outline;
 use kurbo::{BezPath, PathEl, Point, Vec2};
 
 /// Corners sharper than this move no further than this many times the offset.
@@ -11,7 +11,23 @@ const MITER: f64 = 2.5;
 
 /// Moves the edges outwards by `across` where they are upright and by `along`
 /// where they are level, font units; inwards if negative.
-pub(crate) fn embolden(outline: &Outline, across: f64, along: f64) -> Outline {
+pub fn embolden(outline: &Outline, across: f64, along: f64) -> Outline {
+    offset(outline, across, along, |_, moved| moved)
+}
+
+/// As [`embolden`], with edges too short for the offset kept as they are: between
+/// two corners that pass each other an edge would run backwards, and the outline
+/// cross itself.
+pub(super) fn embolden_untangled(outline: &Outline, across: f64, along: f64) -> Outline {
+    offset(outline, across, along, untangled)
+}
+
+fn offset(
+    outline: &Outline,
+    across: f64,
+    along: f64,
+    mend: impl Fn(&[Point], Vec<Point>) -> Vec<Point>,
+) -> Outline {
     let path = outline.to_bez_path();
     // Ink lies to the left of an anticlockwise contour.
     let side = if outline.signed_area() >= 0.0 {
@@ -22,7 +38,7 @@ pub(crate) fn embolden(outline: &Outline, across: f64, along: f64) -> Outline {
     let mut out = BezPath::new();
     for contour in contours(&path) {
         let points = control_points(&contour);
-        let moved = moved(&points, side, across, along);
+        let moved = mend(&points, moved(&points, side, across, along));
         let mut at = 0;
         let mut next = || {
             at += 1;
@@ -119,4 +135,32 @@ fn moved(points: &[Point], side: f64, across: f64, along: f64) -> Vec<Point> {
                 }
         })
         .collect()
+}
+
+/// An edge left with less than this share of its length is about to turn over.
+const LEAST_LEFT: f64 = 0.1;
+
+/// Rounds of mending: an edge given its length back may take it from the next.
+const ROUNDS: usize = 12;
+
+/// The moved points, with both ends of edges that turned over moved alike.
+pub(super) fn untangled(points: &[Point], mut moved: Vec<Point>) -> Vec<Point> {
+    let n = points.len();
+    for _ in 0..ROUNDS {
+        let mut mended = false;
+        for i in 0..n {
+            let j = (i + 1) % n;
+            let (was, is) = (points[j] - points[i], moved[j] - moved[i]);
+            if was.dot(is) < LEAST_LEFT * was.hypot2() {
+                let by = 0.5 * ((moved[i] - points[i]) + (moved[j] - points[j]));
+                moved[i] = points[i] + by;
+                moved[j] = points[j] + by;
+                mended = true;
+            }
+        }
+        if !mended {
+            break;
+        }
+    }
+    moved
 }

@@ -1,29 +1,23 @@
 //! Moves parts of a letter and keeps others: a map of one coordinate, linear
 //! between its knots, with every straight and curved piece carried along.
 
-use counterpoise::outline::Outline;
+use crate::outline::Outline;
 use kurbo::{BezPath, PathEl, Point};
 
 /// A rising map of a coordinate, linear between its knots and shifting beyond.
 #[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Warp(Vec<(f64, f64)>);
+pub struct Warp(Vec<(f64, f64)>);
 
 impl Warp {
     /// A map through knots in rising order.
-    pub(crate) fn new(knots: Vec<(f64, f64)>) -> Self {
+    pub fn new(knots: Vec<(f64, f64)>) -> Self {
         Self(knots)
     }
 
     /// Stretches from `lo..hi` to `target` long, from `lo` on, without changing
     /// the length of the intervals kept. `None` where they leave less than
     /// `least` of the whole to be stretched, or the target cannot be reached.
-    pub(crate) fn keeping(
-        lo: f64,
-        hi: f64,
-        kept: &[(f64, f64)],
-        target: f64,
-        least: f64,
-    ) -> Option<Self> {
+    pub fn keeping(lo: f64, hi: f64, kept: &[(f64, f64)], target: f64, least: f64) -> Option<Self> {
         let merged = merge(lo, hi, kept);
         let length: f64 = merged.iter().map(|k| k.1 - k.0).sum();
         let free = (hi - lo) - length;
@@ -45,7 +39,8 @@ impl Warp {
         Some(Self(knots))
     }
 
-    fn at(&self, v: f64) -> f64 {
+    /// Where a coordinate goes.
+    pub fn at(&self, v: f64) -> f64 {
         let knots = &self.0;
         let (Some(first), Some(last)) = (knots.first(), knots.last()) else {
             return v;
@@ -68,12 +63,12 @@ impl Warp {
     }
 
     /// The outline with its x mapped.
-    pub(crate) fn across(&self, outline: &Outline) -> Outline {
+    pub fn across(&self, outline: &Outline) -> Outline {
         map(outline, |p| Point::new(self.at(p.x), p.y))
     }
 
     /// The outline with its y mapped.
-    pub(crate) fn along(&self, outline: &Outline) -> Outline {
+    pub fn along(&self, outline: &Outline) -> Outline {
         map(outline, |p| Point::new(p.x, self.at(p.y)))
     }
 }
