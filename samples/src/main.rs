@@ -3,7 +3,9 @@
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use counterpoise_samples::{Error, clean, planted, postscript, truetype};
+use counterpoise_samples::{
+    Error, clean, planted, postscript, redraw_svg, sketch_png, truetype,
+};
 
 #[expect(clippy::print_stderr, reason = "a command speaks on the terminal")]
 fn main() -> ExitCode {
@@ -30,5 +32,7 @@ fn write(folder: &Path) -> Result<(), Error> {
     std::fs::write(folder.join("sample-clean.ttf"), truetype(&clean)?)?;
     std::fs::write(folder.join("sample-clean.otf"), postscript(&clean)?)?;
     std::fs::write(folder.join("faults.json"), list + "\n")?;
+    std::fs::write(folder.join("R-redraw.svg"), redraw_svg()?)?;
+    std::fs::write(folder.join("R-sketch.png"), sketch_png()?)?;
     Ok(())
 }

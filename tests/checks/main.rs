@@ -9,7 +9,9 @@
     reason = "a check says how near the figures came"
 )]
 
+mod compare;
 mod drawing;
+mod drawings;
 mod hostile;
 mod judgement;
 mod kerning;
@@ -17,6 +19,7 @@ mod known;
 mod metrics;
 mod panel;
 mod redraw;
+mod scan;
 mod second_reader;
 
 mod shapes;
@@ -78,6 +81,13 @@ impl Fonts {
     }
 }
 
+/// A listed face by its name.
+fn face(id: &str) -> Result<Face, Failed> {
+    let mut faces = manifest::packages()?.into_iter().flat_map(|p| p.faces);
+    let face = faces.find(|f| f.id == id);
+    face.ok_or_else(|| format!("fonts.toml has no {id}").into())
+}
+
 /// Opens a listed face.
 fn open(face: &Face) -> Result<Font, Failed> {
     let bytes = std::fs::read(face.path())?;
@@ -99,6 +109,9 @@ fn trials() -> Result<Vec<Trial>, Failed> {
     all.extend(hostile::trials(&fonts)?);
     all.extend(judgement::trials(&fonts)?);
     all.extend(redraw::trials(&fonts)?);
+    all.extend(compare::trials(&fonts)?);
+    all.extend(drawings::trials(&fonts)?);
+    all.extend(scan::trials(&fonts)?);
     Ok(all)
 }
 

@@ -1,14 +1,14 @@
 //! Previews of a change: as wide, as thick, as high as asked, the strokes kept,
 //! and the outline as sound as it was.
 
-use crate::{Fonts, open};
+use crate::{Fonts, face, open};
 use counterpoise::font::Font;
 use counterpoise::measure::drawing::{DrawingContext, FlawKind, drawing};
 use counterpoise::measure::strokes::{Stroke, StrokeKind};
 use counterpoise::measure::{Context, Letter, main_weight};
 use counterpoise::outline::{Outline, Ray};
 use counterpoise::redraw::{Change, SMOOTH, Sketch, Which, sketch};
-use counterpoise_checks::manifest::{self, Face};
+use counterpoise_checks::manifest::Face;
 use libtest_mimic::{Failed, Trial};
 use std::sync::Arc;
 
@@ -39,14 +39,9 @@ const VERTICAL: f64 = 0.176;
 const DIAGONAL: f64 = 0.02;
 
 pub(crate) fn trials(fonts: &Arc<Fonts>) -> Result<Vec<Trial>, Failed> {
-    let faces: Vec<Face> = manifest::packages()?
-        .into_iter()
-        .flat_map(|p| p.faces)
-        .collect();
     let mut all = Vec::new();
     for id in FACES {
-        let face = faces.iter().find(|f| f.id == id).cloned();
-        let face = face.ok_or_else(|| format!("fonts.toml has no {id}"))?;
+        let face = face(id)?;
         for (name, run) in [
             ("wider with the stems kept", wider as fn(&Face) -> _),
             ("narrower with the stems kept", narrower),

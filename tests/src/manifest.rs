@@ -27,6 +27,8 @@ pub enum Use {
     Panel,
     /// A web font.
     Packed,
+    /// An earlier release of another face.
+    Revision,
 }
 
 /// One face.

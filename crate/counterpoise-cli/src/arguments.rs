@@ -14,6 +14,8 @@ pub(crate) enum Command {
     Tell(String),
     /// Measure fonts.
     Measure(Measure),
+    /// Hold two revisions against each other.
+    Compare(Compare),
     /// Write the document's JSON Schema.
     Schema {
         /// The file to write to; else standard output.
@@ -31,6 +33,21 @@ pub(crate) struct Measure {
     /// Which face of a collection, from 0.
     pub(crate) face: u32,
     /// Table or document.
+    pub(crate) shape: Shape,
+    /// The file to write to; else standard output.
+    pub(crate) output: Option<PathBuf>,
+}
+
+/// Which two files to compare, and how to write it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Compare {
+    /// The earlier revision.
+    pub(crate) old: PathBuf,
+    /// The later one.
+    pub(crate) new: PathBuf,
+    /// Which face of a collection, from 0.
+    pub(crate) face: u32,
+    /// Sentences or a document.
     pub(crate) shape: Shape,
     /// The file to write to; else standard output.
     pub(crate) output: Option<PathBuf>,
@@ -115,9 +132,10 @@ pub(crate) fn read(mut parser: Parser) -> Result<Command, Wrong> {
             env!("CARGO_PKG_VERSION")
         ))),
         Arg::Value(name) if name == OsStr::new("measure") => read_measure(parser),
+        Arg::Value(name) if name == OsStr::new("compare") => read_compare(parser),
         Arg::Value(name) if name == OsStr::new("schema") => read_schema(parser),
         Arg::Value(name) => wrong(format!(
-            "There is no command `{}`. The commands are `measure` and `schema`.",
+            "There is no command `{}`. The commands are `measure`, `compare` and `schema`.",
             name.display()
         )),
         other => Err(other.unexpected().into()),
@@ -147,9 +165,7 @@ fn read_measure(mut parser: Parser) -> Result<Command, Wrong> {
     if paths.is_empty() {
         return wrong("No file or folder was given. Name the fonts to measure.");
     }
-    if pretty && !json {
-        return wrong("--pretty goes with --json alone. Add --json, or leave --pretty out.");
-    }
+    let shape = shape(json, pretty)?;
     let letters = match (text, all) {
         (Some(_), true) => {
             return wrong("--letters and --all exclude each other. Use one of them.");
@@ -165,13 +181,48 @@ fn read_measure(mut parser: Parser) -> Result<Command, Wrong> {
         paths,
         letters,
         face,
-        shape: if json {
-            Shape::Json { pretty }
-        } else {
-            Shape::Table
-        },
+        shape,
         output,
     }))
+}
+
+fn read_compare(mut parser: Parser) -> Result<Command, Wrong> {
+    let mut paths = Vec::new();
+    let (mut json, mut pretty) = (false, false);
+    let (mut output, mut face) = (None, 0);
+    while let Some(argument) = parser.next()? {
+        match argument {
+            Arg::Value(path) => paths.push(PathBuf::from(path)),
+            Arg::Long("face") => face = face_index(&parser.value()?.string()?)?,
+            Arg::Long("json") => json = true,
+            Arg::Long("pretty") => pretty = true,
+            Arg::Short('o') | Arg::Long("output") => output = Some(file(&mut parser)?),
+            Arg::Short('h') | Arg::Long("help") => {
+                return Ok(Command::Tell(help::COMPARE.to_owned()));
+            }
+            other => return Err(other.unexpected().into()),
+        }
+    }
+    let Ok([old, new]) = <[PathBuf; 2]>::try_from(paths) else {
+        return wrong("Two files are compared: name the earlier revision, then the later one.");
+    };
+    Ok(Command::Compare(Compare {
+        old,
+        new,
+        face,
+        shape: shape(json, pretty)?,
+        output,
+    }))
+}
+
+fn shape(json: bool, pretty: bool) -> Result<Shape, Wrong> {
+    match (json, pretty) {
+        (false, true) => {
+            wrong("--pretty goes with --json alone. Add --json, or leave --pretty out.")
+        }
+        (true, pretty) => Ok(Shape::Json { pretty }),
+        (false, false) => Ok(Shape::Table),
+    }
 }
 
 fn read_schema(mut parser: Parser) -> Result<Command, Wrong> {
@@ -269,6 +320,12 @@ mod tests {
             (&["measure", "a", "--face", "5000000000"], "counted from 1"),
             (&["measure", "a", "--output", ""], "no file"),
             (&["schema", "a"], "\"a\""),
+            (&["compare", "a"], "Two files"),
+            (&["compare", "a", "b", "c"], "Two files"),
+            (
+                &["compare", "a", "b", "--pretty"],
+                "--pretty goes with --json",
+            ),
         ] {
             let error = read(line).expect_err(&line.join(" ")).to_string();
             assert!(error.contains(said), "{line:?}: {error}");
@@ -282,6 +339,7 @@ mod tests {
         for (command, text) in [
             ("", help::PROGRAM),
             ("measure", help::MEASURE),
+            ("compare", help::COMPARE),
             ("schema", help::SCHEMA),
         ] {
             let mut named = 0;

@@ -10,6 +10,7 @@ widths and more. Fonts are only read, and nothing leaves this computer.
 
 Usage:
   counterpoise measure PATH...   measure the fonts in files and folders
+  counterpoise compare OLD NEW   say what changed between two revisions
   counterpoise schema            print the JSON Schema of what `--json` writes
 
 Options:
@@ -66,6 +67,35 @@ Examples:
   counterpoise measure MyFont.otf --letters HOno
   counterpoise measure Family.ttc --face 2 --all
   counterpoise measure fonts/ --json --output measures.json
+";
+
+/// `counterpoise compare --help`.
+pub(crate) const COMPARE: &str = "\
+Says what changed between two revisions of a font: which letters, by how many
+units, which came and went, and what became of each finding.
+
+Usage:
+  counterpoise compare OLD NEW [options]
+
+  OLD, NEW   font files (.otf, .ttf, .otc, .ttc): the earlier revision, then the
+             later one. Letters are matched by code point, then by name.
+
+  --face N         of files that hold several faces, compare the Nth
+  --json           one JSON document with every outline, moved part and figure
+  --pretty         with --json: indented, for people to read
+  -o, --output FILE
+                   write to FILE, not to the terminal
+  -h, --help       say this
+
+A move is the greatest distance between the two outlines, in units of the later
+revision, within a fiftieth of one. Findings are those that one letter of a
+sound alphabet would show by chance.
+
+Exit codes:
+  0   the two were compared
+  1   one of them could not be read
+  2   the arguments cannot be followed; nothing was done
+  3   the result could not be written
 ";
 
 /// `counterpoise schema --help`.

@@ -8,11 +8,13 @@
 //! | [`run`] | each font, each letter, in order, whatever fails on the way |
 //! | [`parallel`] | the same work on all processors |
 //! | [`json`], [`table`], [`words`] | how is it written? |
+//! | [`compare`] | what changed between two revisions? |
 //! | [`output`], [`progress`] | where to? |
 //!
 //! The document itself is the library's: [`counterpoise::report::Document`].
 
 mod arguments;
+mod compare;
 mod guard;
 mod help;
 mod json;
@@ -51,6 +53,7 @@ fn main() -> ExitCode {
             written(output::write(output.as_deref(), json::write_schema))
         }
         Ok(Command::Measure(asked)) => measure(&asked),
+        Ok(Command::Compare(asked)) => compare(&asked),
         Err(e) => {
             say(&format!("{e}\n{}", help::POINTER));
             WRONG_ARGUMENTS
@@ -79,6 +82,29 @@ fn measure(asked: &Measure) -> u8 {
     match written(result) {
         DONE if run.is_incomplete() => INCOMPLETE,
         code => code,
+    }
+}
+
+fn compare(asked: &arguments::Compare) -> u8 {
+    if let Some(output) = &asked.output
+        && [&asked.old, &asked.new]
+            .iter()
+            .any(|f| is_same_file(f, output))
+    {
+        say(&format!(
+            "{} is one of the fonts to compare, and would be lost. Name another file to write to.",
+            output.display()
+        ));
+        return WRONG_ARGUMENTS;
+    }
+    match compare::compare(asked) {
+        Ok(report) => written(output::write(asked.output.as_deref(), |out| {
+            compare::write(&report, asked.shape, out)
+        })),
+        Err(sentence) => {
+            say(&words::plain(&sentence));
+            INCOMPLETE
+        }
     }
 }
 

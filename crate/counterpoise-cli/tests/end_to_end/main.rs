@@ -4,6 +4,7 @@
     reason = "what a test needs and does not have fails it"
 )]
 
+mod compare;
 mod document;
 mod page;
 mod refusals;

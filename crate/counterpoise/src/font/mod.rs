@@ -18,6 +18,7 @@ mod glyf;
 mod glyph_names;
 mod kerning;
 mod licence;
+pub mod loose;
 mod metrics;
 mod names;
 mod outlines;

@@ -29,8 +29,12 @@ pub struct SvgSheet<'a> {
 /// `data-advance`, by which the lab knows its own sheets again.
 pub fn svg(outline: &Outline, sheet: &SvgSheet<'_>) -> String {
     let ink = outline.bounds().unwrap_or_default();
-    let (left, right) = (ink.x0.min(0.0), ink.x1.max(sheet.advance));
-    let (foot, top) = (ink.y0.min(sheet.foot), ink.y1.max(sheet.top));
+    // Whole numbers: readers that keep single precision move the drawing by the
+    // sheet's corner, and whole units leave its own numbers as they are.
+    let left = ink.x0.min(0.0).floor();
+    let right = ink.x1.max(sheet.advance).ceil();
+    let foot = ink.y0.min(sheet.foot).floor();
+    let top = ink.y1.max(sheet.top).ceil();
     let (width, height) = ((right - left).max(1.0), (top - foot).max(1.0));
     let about = if sheet.sketch {
         "It is a sketch for the artist to draw over, not a finished letter. "
