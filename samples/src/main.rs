@@ -3,9 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use counterpoise_samples::{
-    Error, clean, planted, postscript, redraw_svg, sketch_png, truetype,
-};
+use counterpoise_samples::{Error, clean, planted, postscript, redraw_svg, sketch_png, truetype};
 
 #[expect(clippy::print_stderr, reason = "a command speaks on the terminal")]
 fn main() -> ExitCode {

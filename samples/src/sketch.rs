@@ -70,7 +70,9 @@ pub fn sketch_png() -> Result<Vec<u8>, Error> {
         let light = 0.78 + 0.22 * (x / WIDTH as f64 + 0.3 * y / HEIGHT as f64) / 1.3;
         let shade = 236.0 - 186.0 * f64::from(coverage.abs().min(1.0));
         let grain: f64 = (0..4).map(|_| grain.f64()).sum::<f64>() - 2.0;
-        let shade = ((shade * light + GRAIN * grain) / 17.0).round().clamp(0.0, 15.0) as u8;
+        let shade = ((shade * light + GRAIN * grain) / 17.0)
+            .round()
+            .clamp(0.0, 15.0) as u8;
         pixels[i / 2] |= if i % 2 == 0 { shade << 4 } else { shade };
     });
     let mut out = Vec::new();
@@ -104,7 +106,10 @@ fn strayed(path: &BezPath) -> Vec<(Point, Point)> {
     const PIECES: u32 = 24;
     let mut lines = Vec::new();
     let off = |p: Point| {
-        let (a, b) = ((0.011 * p.x + 0.017 * p.y).sin(), (0.023 * p.x - 0.009 * p.y).cos());
+        let (a, b) = (
+            (0.011 * p.x + 0.017 * p.y).sin(),
+            (0.023 * p.x - 0.009 * p.y).cos(),
+        );
         p + STRAY * Vec2::new(a, b)
     };
     for segment in path.segments() {

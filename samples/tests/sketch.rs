@@ -29,7 +29,11 @@ fn the_redraw_is_the_mended_r() {
 #[test]
 fn the_sketch_shows_the_same_r() {
     let png = sketch_png().unwrap();
-    assert_eq!(png, sketch_png().unwrap(), "the recipe gives other bytes each time");
+    assert_eq!(
+        png,
+        sketch_png().unwrap(),
+        "the recipe gives other bytes each time"
+    );
     let decoded = counterpoise_scan::decode::decode(&png).unwrap();
     let scan = counterpoise_scan::letters::read(&decoded.grey, Some(1.6)).unwrap();
     let [letter] = &scan.letters[..] else {
@@ -43,8 +47,16 @@ fn the_sketch_shows_the_same_r() {
     assert!(near(width(&letter.outline) / scale, width(&outline)));
     let font = counterpoise::font::Font::open(truetype(&face).unwrap()).unwrap();
     let measured = of_outline(&outline, r.advance, &Context::of(&font));
-    let stem = measured.strokes.iter().find(|s| s.kind == StrokeKind::Stem).unwrap();
-    let found = letter.strokes.iter().find(|s| s.run == Run::Upright).unwrap();
+    let stem = measured
+        .strokes
+        .iter()
+        .find(|s| s.kind == StrokeKind::Stem)
+        .unwrap();
+    let found = letter
+        .strokes
+        .iter()
+        .find(|s| s.run == Run::Upright)
+        .unwrap();
     let is = found.thickness / scale;
     assert!(near(is, stem.median), "{is} for {}", stem.median);
 }

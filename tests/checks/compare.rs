@@ -40,7 +40,7 @@ fn releases(old: &Face, new: &Face) -> Result<(), Failed> {
     let (before, after) = (open(old)?, open(new)?);
     let (a, b) = (Alphabet::of(&before), Alphabet::of(&after));
     let revision = |font, alphabet| Revision { font, alphabet };
-    let ours = CompareReport::of(revision(&before, &a), revision(&after, &b), None, 1.0);
+    let ours = CompareReport::of(revision(&before, &a), revision(&after, &b), None);
 
     let names = |all: &mut dyn Iterator<Item = &GlyphEntry>| -> BTreeSet<String> {
         all.filter_map(|e| e.name.clone()).collect()

@@ -3,9 +3,10 @@
 use crate::arguments::{Compare, Letters, Shape};
 use crate::open::{self, Opened};
 use crate::words::plain;
-use counterpoise::judge::Table;
+use counterpoise::judge::{Meant, Table};
 use counterpoise::report::{
-    ChangeKind, CompareReport, FatedFinding, FindingFate, GlyphEntry, LetterChange, Revision,
+    ChangeKind, CompareReport, FatedFinding, FindingFate, GlyphEntry, JudgedBy, LetterChange,
+    Revision,
 };
 use std::io::{self, Write};
 use std::path::Path;
@@ -26,12 +27,13 @@ pub(crate) fn compare(asked: &Compare) -> Result<CompareReport, String> {
         opened(&asked.new, asked.face)?,
     );
     let table = Table::shipped();
-    Ok(CompareReport::of(
-        revision(&old),
-        revision(&new),
-        table.as_ref(),
-        FALSE_ALARMS,
-    ))
+    let meant = Meant::nothing();
+    let judged_by = table.as_ref().map(|table| JudgedBy {
+        table,
+        false_alarms: FALSE_ALARMS,
+        meant: &meant,
+    });
+    Ok(CompareReport::of(revision(&old), revision(&new), judged_by))
 }
 
 fn opened(path: &Path, face: u32) -> Result<Opened, String> {

@@ -4,7 +4,7 @@ use super::build::point;
 use super::{FindingReport, Point};
 use crate::compare::{self, Entry, Fate, Fated, Kind, Matched, Motion, Part};
 use crate::font::Font;
-use crate::judge::{Alphabet, Judgement, Table};
+use crate::judge::{Alphabet, Drawn, Judgement, Meant, Table};
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -18,6 +18,17 @@ pub struct Revision<'a> {
     pub font: &'a Font,
     /// Its letters, measured.
     pub alphabet: &'a Alphabet,
+}
+
+/// What the findings of both revisions are judged by.
+#[derive(Debug, Clone, Copy)]
+pub struct JudgedBy<'a> {
+    /// What was learned of well-made alphabets.
+    pub table: &'a Table,
+    /// The strictness: so many letters of a sound alphabet are named by mistake.
+    pub false_alarms: f64,
+    /// What the reviewer says is meant so.
+    pub meant: &'a Meant,
 }
 
 /// A glyph, by what leads to it.
@@ -221,15 +232,9 @@ pub struct CompareReport {
 }
 
 impl CompareReport {
-    /// Holds a later revision against an earlier one. Findings are those of a
-    /// strictness: so many letters of a sound alphabet named by mistake. Without
-    /// what was learned nothing is judged.
-    pub fn of(
-        old: Revision<'_>,
-        new: Revision<'_>,
-        table: Option<&Table>,
-        false_alarms: f64,
-    ) -> Self {
+    /// Holds a later revision against an earlier one. Without what was learned
+    /// nothing is judged.
+    pub fn of(old: Revision<'_>, new: Revision<'_>, judged_by: Option<JudgedBy<'_>>) -> Self {
         let matched = compare::matched(old.font, new.font);
         let changed: Vec<LetterChange> = compare::letters(
             (old.font, old.alphabet.context()),
@@ -245,23 +250,23 @@ impl CompareReport {
             changed,
             added: matched.added.iter().map(GlyphEntry::from).collect(),
             gone: matched.gone.iter().map(GlyphEntry::from).collect(),
-            findings: table
-                .map(|table| findings(old, new, table, false_alarms))
+            findings: judged_by
+                .map(|by| findings(old, new, by))
                 .unwrap_or_default(),
-            notes: notes(old.font, new.font, &matched, table.is_some()),
+            notes: notes(old.font, new.font, &matched, judged_by.is_some()),
         }
     }
 }
 
-fn findings(
-    old: Revision<'_>,
-    new: Revision<'_>,
-    table: &Table,
-    false_alarms: f64,
-) -> Vec<FatedFinding> {
-    let judged = |r: Revision<'_>| Judgement::of(r.font, r.alphabet, table).findings;
+fn findings(old: Revision<'_>, new: Revision<'_>, by: JudgedBy<'_>) -> Vec<FatedFinding> {
+    let judged = |r: Revision<'_>| {
+        let drawn = Drawn::of(r.font, r.alphabet);
+        Judgement::of(r.font, r.alphabet, by.table, by.meant)
+            .with_points(&drawn, by.meant)
+            .findings
+    };
     let (before, after) = (judged(old), judged(new));
-    compare::fates(&before, &after, false_alarms)
+    compare::fates(&before, &after, by.false_alarms)
         .into_iter()
         .map(
             |Fated {

@@ -25,8 +25,8 @@ pub use contents::{ContentsReport, FeatureReport};
 mod sketched;
 
 pub use compare::{
-    ChangeKind, CompareReport, FatedFinding, FigureChange, FindingFate, GlyphEntry, LetterChange,
-    MovedPart, Revision,
+    ChangeKind, CompareReport, FatedFinding, FigureChange, FindingFate, GlyphEntry, JudgedBy,
+    LetterChange, MovedPart, Revision,
 };
 pub use document::{
     Document, FileError, FontEntry, Program, QuantityReport, SCHEMA_NAME, SCHEMA_VERSION,
