@@ -37,6 +37,7 @@ pub(super) fn ink(cleaned: Cleaned) -> Result<Sheet, DrawingError> {
         shapes: Vec::new(),
         notes: cleaned.notes(),
         user: user(&cleaned, &tree),
+        own: cleaned.own.is_some(),
     };
     found.group(tree.root());
     if found.shapes.is_empty() {
@@ -66,6 +67,9 @@ struct Found {
     shapes: Vec<Outline>,
     notes: Vec<Note>,
     user: Affine,
+    /// Whether it is a sheet of the lab's own, whose one shape keeps its way round:
+    /// a measure walks the outline as it runs.
+    own: bool,
 }
 
 impl Found {
@@ -106,7 +110,7 @@ impl Found {
                     FillRule::NonZero => drawn.clone(),
                     FillRule::EvenOdd => self.by_turns(&drawn),
                 };
-                add(&mut ink, &shape, place);
+                add(&mut ink, &shape, place, !self.own);
             }
         }
         if let Some(stroke) = path.stroke() {
@@ -128,7 +132,7 @@ impl Found {
                     .with_miter_limit(f64::from(stroke.miterlimit().get()));
                 let opts = StrokeOpts::default();
                 let edge = kurbo::stroke(drawn, &style, &opts, STROKE * width);
-                add(&mut ink, &edge, place);
+                add(&mut ink, &edge, place, true);
             }
         }
         if white {
@@ -200,9 +204,9 @@ fn contours(path: &BezPath) -> Vec<BezPath> {
 
 /// Adds a shape wound so that its ink counts as positive: overlapping shapes are
 /// one ink, whichever way each was drawn.
-fn add(ink: &mut BezPath, shape: &BezPath, place: Affine) {
+fn add(ink: &mut BezPath, shape: &BezPath, place: Affine, wind: bool) {
     let mut placed = place * shape.clone();
-    if placed.area() < 0.0 {
+    if wind && placed.area() < 0.0 {
         placed = placed.reverse_subpaths();
     }
     ink.extend(placed);
