@@ -7,8 +7,8 @@
 
 mod build;
 mod choice;
-mod contents;
 mod compare;
+mod contents;
 mod document;
 mod drawing;
 mod figures;
@@ -17,17 +17,16 @@ mod finite;
 mod rules;
 #[cfg(feature = "schema")]
 mod schema;
+mod sketched;
 mod spacing;
 mod spacing_survey;
 
 pub use choice::{Choice, Chosen, Item};
-pub use contents::{ContentsReport, FeatureReport};
-mod sketched;
-
 pub use compare::{
     ChangeKind, CompareReport, FatedFinding, FigureChange, FindingFate, GlyphEntry, JudgedBy,
     LetterChange, MovedPart, Revision,
 };
+pub use contents::{ContentsReport, FeatureReport};
 pub use document::{
     Document, FileError, FontEntry, Program, QuantityReport, SCHEMA_NAME, SCHEMA_VERSION,
     SchemaMark, Unit,
@@ -38,13 +37,13 @@ pub use findings::{Cause, FindingReport, JudgementReport, MeantSo};
 pub use rules::{Rule, RuleReport, RuledLetter, RulesReport, Stance};
 #[cfg(feature = "schema")]
 pub use schema::schema;
+pub use sketched::{LooseLetter, NoPath, SketchReport};
 pub use spacing::{
     KernFindingReport, KernMatter, KernOrigin, KernPair, KernSource, KerningReport, NewBearing,
     PairWhite, RhythmPlace, RhythmReport, SideKind, SpacingLetter, SpacingReport, SpacingSide,
     SuggestedKern, SuggestionReport,
 };
 pub use spacing_survey::{MOST_LETTERS, SpacingSurvey};
-pub use sketched::{LooseLetter, NoPath, SketchReport};
 
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
