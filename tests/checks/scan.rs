@@ -84,7 +84,6 @@ impl Sketch {
 
     /// A PNG of a row of letters, and where its baseline's two ends are.
     fn png(&self, text: &str, askew: f64) -> Result<(Vec<u8>, [[f64; 2]; 2]), Failed> {
-        let reader = self.font.reader();
         let mut pen = 0.0;
         let mut placed = Vec::new();
         for c in text.chars() {
@@ -92,7 +91,6 @@ impl Sketch {
             placed.push(outline.transformed(Affine::translate((pen, 0.0))));
             pen += letter.advance + 0.1 * f64::from(self.font.units_per_em());
         }
-        drop(reader);
         let (width, height) = ((pen * self.scale + 240.0) as usize, 560);
         let turn = Affine::rotate_about(askew.to_radians(), Point::new(0.5 * width as f64, 280.0));
         let map = turn

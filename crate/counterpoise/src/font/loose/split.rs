@@ -35,7 +35,7 @@ pub fn split(shapes: &[Outline]) -> Vec<Outline> {
         .filter(|c| !speck(c.bounds))
         .take(MOST_CONTOURS)
         .collect();
-    let mut pieces = joined(&contours, |a, b| touch(a, b));
+    let mut pieces = joined(&contours, touch);
     // Until nothing joins any more: a dot may first meet a dot.
     loop {
         let before = pieces.len();
