@@ -23,6 +23,7 @@ mod scan;
 mod second_reader;
 
 mod shapes;
+mod spacing;
 mod stems;
 
 use counterpoise::font::Font;
@@ -102,6 +103,7 @@ fn trials() -> Result<Vec<Trial>, Failed> {
     all.extend(second_reader::trials(&fonts)?);
     all.extend(kerning::trials(&fonts)?);
     all.extend(known::trials(&fonts)?);
+    all.extend(spacing::trials(&fonts)?);
     all.extend(stems::trials(&fonts)?);
     all.extend(panel::trials(&fonts)?);
     all.extend(shapes::trials());

@@ -2,14 +2,18 @@
 
     python kerning.py shape FONT PAIRS   HarfBuzz: advance of each pair, kerned and not
     python kerning.py tables FONT        fontTools: what each kerning subtable holds
+    python kerning.py feature FONT FEATURES PAIRS   both: as shape, once the font's GPOS
+                                         is one compiled from a feature file
 
 PAIRS is a JSON file of strings of two characters.
 """
 
+import io
 import json
 import sys
 
 import uharfbuzz
+from fontTools.feaLib.builder import addOpenTypeFeatures
 from fontTools.ttLib import TTFont
 
 # What would make of the two letters something else than the two letters.
@@ -29,7 +33,24 @@ def advance(font, text, kern):
 
 def shape(path, pairs):
     """Kerned and unkerned advance of each pair."""
-    font = uharfbuzz.Font(uharfbuzz.Face(uharfbuzz.Blob.from_file_path(path)))
+    return shape_blob(uharfbuzz.Blob.from_file_path(path), pairs)
+
+
+def feature(path, features, pairs):
+    """The same, kerned by a feature file alone."""
+    font = TTFont(path)
+    for tag in ("GPOS", "kern"):
+        if tag in font:
+            del font[tag]
+    addOpenTypeFeatures(font, features)
+    file = io.BytesIO()
+    font.save(file)
+    return shape_blob(uharfbuzz.Blob(file.getvalue()), pairs)
+
+
+def shape_blob(blob, pairs):
+    """Kerned and unkerned advance of each pair."""
+    font = uharfbuzz.Font(uharfbuzz.Face(blob))
     with open(pairs, encoding="utf-8") as file:
         return [[advance(font, text, True), advance(font, text, False)] for text in json.load(file)]
 
@@ -101,6 +122,8 @@ def tables(path):
 def main(arguments):
     if len(arguments) == 3 and arguments[0] == "shape":
         answer = shape(*arguments[1:])
+    elif len(arguments) == 4 and arguments[0] == "feature":
+        answer = feature(*arguments[1:])
     elif len(arguments) == 2 and arguments[0] == "tables":
         answer = tables(arguments[1])
     else:

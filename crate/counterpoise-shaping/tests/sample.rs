@@ -1,4 +1,5 @@
 //! Text set with our own sample face.
+#![allow(clippy::unwrap_used, reason = "a test ends where it cannot go on")]
 
 use counterpoise_shaping::{MOST_CHARACTERS, Shaper};
 

@@ -92,8 +92,8 @@ impl KernFinding {
                 "{a}{b} is kerned by {kern}, the wrong way: its white asks for {asked}.{more}"
             ),
             KernMatter::TooFar => format!(
-                "{a}{b} is kerned by {kern}, further than its white asks for: {asked} would \
-                 do.{more}"
+                "{a}{b} is kerned by {kern}, further than its white and the pairs like it ask for: \
+                 {asked} would do.{more}"
             ),
             KernMatter::NotEnough => format!(
                 "{a}{b} is kerned by {kern} and still stands {}: its white asks for {asked}.{more}",
@@ -145,32 +145,43 @@ pub fn findings(spacing: &Spacing, kerning: &Kerning, needs: &Needs) -> Vec<Kern
     all
 }
 
-fn matter(need: &Need) -> KernMatter {
-    match (need.kern, need.asked) {
-        (0.0, _) => KernMatter::Missing,
-        (kern, asked) if kern * asked < 0.0 => KernMatter::WrongWay,
-        (kern, asked) if kern.abs() > asked.abs() => KernMatter::TooFar,
-        _ => KernMatter::NotEnough,
+fn matter(kern: f64, asked: f64) -> KernMatter {
+    if kern == 0.0 {
+        KernMatter::Missing
+    } else if kern * asked < 0.0 {
+        KernMatter::WrongWay
+    } else if kern.abs() > asked.abs() {
+        KernMatter::TooFar
+    } else {
+        KernMatter::NotEnough
     }
 }
 
-/// Pairs off the middle, those of one first letter with one matter together.
+/// Pairs off the middle of all, or unlike the pairs that look like them;
+/// those of one first letter with one matter together.
 fn of_pairs(spacing: &Spacing, needs: &Needs) -> Vec<KernFinding> {
     let least = LEAST * spacing.grid.height;
     let character = |at: usize| spacing.letters[at].character;
-    let mut off: Vec<(&Need, f64)> = needs
+    let mut off: Vec<(&Need, f64, f64)> = needs
         .pairs
         .iter()
         .filter_map(|n| {
-            let spread = needs.spreads[n.block as usize].max(least / SPREADS);
-            let spreads = n.left().abs() / spread;
-            (spreads > SPREADS).then_some((n, spreads))
+            let times = |off: f64, spread: f64| off.abs() / spread.max(least / SPREADS);
+            let block = n.block as usize;
+            let of_all = (times(n.left(), needs.spreads[block]), n.asked);
+            let of_like = (times(n.unlike(), needs.unlike[block]), n.alike);
+            let (spreads, asked) = if of_all.0 >= of_like.0 {
+                of_all
+            } else {
+                of_like
+            };
+            (spreads > SPREADS).then_some((n, spreads, asked))
         })
         .collect();
     off.sort_by(|a, b| b.1.total_cmp(&a.1));
     let mut all: Vec<(KernFinding, usize, bool)> = Vec::new();
-    for (need, spreads) in off {
-        let (of, wider) = (matter(need), need.left() < 0.0);
+    for (need, spreads, asked) in off {
+        let (of, wider) = (matter(need.kern, asked), asked < need.kern);
         let pair = [character(need.first), character(need.second)];
         let like = all
             .iter_mut()
@@ -182,7 +193,7 @@ fn of_pairs(spacing: &Spacing, needs: &Needs) -> Vec<KernFinding> {
                     matter: of,
                     pairs: vec![pair],
                     kern: need.kern,
-                    asked: need.asked,
+                    asked,
                     spreads,
                     beside: String::new(),
                 };

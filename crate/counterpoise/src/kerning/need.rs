@@ -7,7 +7,7 @@
 
 use crate::font::Kerning;
 use crate::measure::{MAD_TO_SD, median};
-use crate::spacing::{Case, Spacing, Whites};
+use crate::spacing::{Case, DEEPEST, Spaced, Spacing};
 
 /// Pairs that are compared with each other.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -52,12 +52,22 @@ pub struct Need {
     pub kern: f64,
     /// The kern that its white asks for; negative is nearer.
     pub asked: f64,
+    /// The kern that it would have if it left as much to ask for as the pairs like
+    /// it do: those in which one letter is another whose facing side looks the
+    /// same. Its own kern, where there are too few of them.
+    pub alike: f64,
 }
 
 impl Need {
     /// What is left to ask for once the font's kern is made.
     pub fn left(&self) -> f64 {
         self.asked - self.kern
+    }
+
+    /// How much nearer or further the pairs like it are set, for what their white
+    /// asks.
+    pub fn unlike(&self) -> f64 {
+        self.alike - self.kern
     }
 }
 
@@ -71,6 +81,9 @@ pub struct Needs {
     pub middles: [Option<f64>; 3],
     /// How far pairs of each block commonly are from it, kerned.
     pub spreads: [f64; 3],
+    /// How far pairs of each block commonly are from being kerned as those like
+    /// them.
+    pub unlike: [f64; 3],
 }
 
 impl Needs {
@@ -78,9 +91,9 @@ impl Needs {
     pub fn of(spacing: &Spacing, kerning: &Kerning) -> Self {
         let mut gathered = Gathering::default();
         for first in 0..spacing.letters.len() {
-            gathered.row(spacing, &spacing.whites, kerning, first);
+            gathered.row(spacing, kerning, first);
         }
-        gathered.finish(&spacing.whites)
+        gathered.finish(spacing)
     }
 }
 
@@ -94,7 +107,7 @@ pub struct Gathering {
 
 impl Gathering {
     /// Takes in all pairs of one first letter.
-    pub fn row(&mut self, spacing: &Spacing, whites: &Whites, kerning: &Kerning, first: usize) {
+    pub fn row(&mut self, spacing: &Spacing, kerning: &Kerning, first: usize) {
         let Some(a) = spacing.letters.get(first) else {
             return;
         };
@@ -103,7 +116,7 @@ impl Gathering {
                 continue;
             };
             let kern = f64::from(kerning.value(a.glyph, b.glyph).apart());
-            if let Some(white) = whites.pair(first, second, kern) {
+            if let Some(white) = spacing.whites.pair(first, second, kern) {
                 self.distances.push(white.distance);
                 self.pairs.push(Need {
                     first,
@@ -111,17 +124,20 @@ impl Gathering {
                     block,
                     kern,
                     asked: kern,
+                    alike: kern,
                 });
             }
         }
     }
 
     /// Compares them.
-    pub fn finish(self, whites: &Whites) -> Needs {
+    pub fn finish(self, spacing: &Spacing) -> Needs {
+        let whites = &spacing.whites;
         let mut needs = Needs {
             pairs: self.pairs,
             middles: [None; 3],
             spreads: [0.0; 3],
+            unlike: [0.0; 3],
         };
         for block in Block::ALL {
             let mut of_block: Vec<f64> = needs
@@ -140,15 +156,67 @@ impl Gathering {
             let asked = middle.and_then(|m| whites.kern_for(need.first, need.second, m));
             need.asked = asked.unwrap_or(need.kern);
         }
+        hold_against_like(&mut needs.pairs, spacing);
         for block in Block::ALL {
-            let mut left: Vec<f64> = needs
-                .pairs
-                .iter()
-                .filter(|n| n.block == block)
-                .map(|n| n.left().abs())
-                .collect();
-            needs.spreads[block as usize] = MAD_TO_SD * median(&mut left);
+            let spread = |of: fn(&Need) -> f64| {
+                let pairs = needs.pairs.iter().filter(|n| n.block == block);
+                MAD_TO_SD * median(&mut pairs.map(|n| of(n).abs()).collect::<Vec<_>>())
+            };
+            needs.spreads[block as usize] = spread(Need::left);
+            needs.unlike[block as usize] = spread(Need::unlike);
         }
         needs
     }
+}
+
+/// Sides this near each other, in the mean over the band and as a share of the cap
+/// height, look the same: those of o, c and e do, those of o and n do not.
+const LOOKS_LIKE: f64 = 0.02;
+
+/// Fewer pairs than this say nothing of one like them.
+const LEAST_LIKE: usize = 2;
+
+fn hold_against_like(pairs: &mut [Need], spacing: &Spacing) {
+    let [before, after] = [1, 0].map(|side| like(spacing, side));
+    let n = spacing.letters.len();
+    let mut left = vec![None; n * n];
+    for need in pairs.iter() {
+        left[need.first * n + need.second] = Some((need.kern, need.left()));
+    }
+    for need in pairs.iter_mut() {
+        let of_first = before[need.first].iter().map(|f| left[f * n + need.second]);
+        let of_second = after[need.second].iter().map(|s| left[need.first * n + s]);
+        // A kerned pair is held against those kerned its way: that others of its
+        // like have been forgotten is told of these.
+        let mut rest: Vec<f64> = of_first
+            .chain(of_second)
+            .flatten()
+            .filter(|(kern, _)| need.kern == 0.0 || need.kern * kern > 0.0)
+            .map(|(_, left)| left)
+            .collect();
+        if rest.len() >= LEAST_LIKE {
+            need.alike = need.asked - median(&mut rest);
+        }
+    }
+}
+
+/// For each letter the others of its case whose side looks the same.
+fn like(spacing: &Spacing, side: usize) -> Vec<Vec<usize>> {
+    let deepest = DEEPEST * spacing.grid.height;
+    let looks_like = |a: &Spaced, b: &Spaced| {
+        let (one, other) = (&a.side(side).depth, &b.side(side).depth);
+        let band = a.sides.band.clone();
+        let sum: f64 = band
+            .clone()
+            .map(|level| (one[level].min(deepest) - other[level].min(deepest)).abs())
+            .sum();
+        a.sides.band == b.sides.band && sum <= LOOKS_LIKE * spacing.grid.height * band.len() as f64
+    };
+    let all = &spacing.letters;
+    (0..all.len())
+        .map(|a| {
+            let others = (0..all.len()).filter(|&b| b != a);
+            others.filter(|&b| looks_like(&all[a], &all[b])).collect()
+        })
+        .collect()
 }

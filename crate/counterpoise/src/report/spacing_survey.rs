@@ -81,13 +81,11 @@ impl SpacingSurvey {
                 Spacing::put_together(font, &self.context, self.grid, letters, model.as_ref())
             });
             if self.rows < spacing.letters.len() {
-                let whites = &spacing.whites;
-                self.gathering
-                    .row(spacing, whites, &self.kerning, self.rows);
+                self.gathering.row(spacing, &self.kerning, self.rows);
                 self.rows += 1;
             } else if self.needs.is_none() {
                 let gathered = std::mem::take(&mut self.gathering);
-                self.needs = Some(gathered.finish(&spacing.whites));
+                self.needs = Some(gathered.finish(spacing));
             } else {
                 return false;
             }
