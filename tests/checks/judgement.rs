@@ -48,6 +48,13 @@ pub(crate) fn trials(fonts: &Arc<Fonts>) -> Result<Vec<Trial>, Failed> {
             }),
         );
     }
+    let unlike = faces.iter().find(|f| f.id == UNLIKE).cloned();
+    let unlike = unlike.ok_or_else(|| format!("{UNLIKE} is not on the list"))?;
+    all.push(
+        fonts.check("judgement::unlike_any".into(), vec![unlike], |faces| {
+            faces.iter().try_for_each(in_its_own_terms)
+        }),
+    );
     let panel: Vec<Face> = manifest::faces_for(Use::Panel)?
         .into_iter()
         .map(|(_, face)| face)
@@ -55,6 +62,23 @@ pub(crate) fn trials(fonts: &Arc<Fonts>) -> Result<Vec<Trial>, Failed> {
     all.push(fonts.check("judgement::spreads".into(), panel.clone(), spread_as_said));
     all.push(fonts.check("judgement::strictness".into(), panel, as_strict_as_said));
     Ok(all)
+}
+
+/// A face of rough edges, like none that the lab learned from.
+const UNLIKE: &str = "cabinsketch";
+
+/// A font unlike any is held against its own like letters alone, and little is
+/// told of it.
+fn in_its_own_terms(face: &Face) -> Result<(), Failed> {
+    let font = open(face)?;
+    let table = Table::shipped().ok_or("the build carries no table")?;
+    let judgement = Judgement::of(&font, &Alphabet::of(&font), &table, &Meant::nothing());
+    let named: Vec<String> = judgement.at(STRICTNESS).map(|f| f.sentence()).collect();
+    println!("{}: {named:#?}", face.id);
+    if judgement.familiar || named.len() > MOST {
+        return Err(format!("familiar: {}; named: {named:#?}", judgement.familiar).into());
+    }
+    Ok(())
 }
 
 fn named(face: &Face) -> Result<Option<Vec<String>>, Failed> {

@@ -6,7 +6,7 @@ use crate::fit::fit;
 use crate::middle::median;
 use crate::specimen::Specimen;
 use counterpoise::judge::{
-    Cause, LETTERS, Relations, Rule, Standing, Table, Together, Weighed, rarest, tabled,
+    Cause, LETTERS, Relations, Rule, SHOWN, Standing, Table, Together, Weighed, rarest, tabled,
 };
 use counterpoise::measure::MAD_TO_SD;
 use nalgebra::{DMatrix, SymmetricEigen};
@@ -50,6 +50,10 @@ pub(crate) fn learn(
     for (t, _) in &mut halves {
         t.correlations.clone_from(&table.correlations);
     }
+    table.shown = shown(&halves);
+    for (t, _) in &mut halves {
+        t.shown = table.shown;
+    }
     calibrate(&mut table, halves);
     table
 }
@@ -61,6 +65,22 @@ fn usual(faces: &[&Specimen]) -> [[f64; 3]; Rule::ALL.len()] {
         habits.sort_unstable_by(f64::total_cmp);
         [1, 2, 3].map(|q| habits.get(habits.len() * q / 4).copied().unwrap_or(0.0))
     })
+}
+
+/// How strongly causes show in the letters of a font, on average over fonts.
+fn shown(halves: &[(Table, Vec<&Specimen>)]) -> [[f64; SHOWN.len()]; Cause::ALL.len()] {
+    let mut sums = [[0.0; SHOWN.len()]; Cause::ALL.len()];
+    let mut n = 0.0;
+    for (table, faces) in halves {
+        for face in faces {
+            let own = Weighed::of(table, table.relations.row(&face.letters)).shown();
+            for (sum, v) in sums.as_flattened_mut().iter_mut().zip(own.as_flattened()) {
+                *sum += v;
+            }
+            n += 1.0;
+        }
+    }
+    sums.map(|of_cause| of_cause.map(|sum| sum / f64::max(n, 1.0)))
 }
 
 /// Tables how strongly causes show in sound letters.
@@ -107,6 +127,7 @@ fn blank(relations: Relations, effects: [Vec<f64>; Cause::ALL.len()]) -> Table {
             .collect(),
         noise: vec![1.0; n],
         effects,
+        shown: Default::default(),
         strengths: Default::default(),
         rarest: Vec::new(),
         usual: Default::default(),

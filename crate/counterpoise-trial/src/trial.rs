@@ -8,6 +8,7 @@
 //! first three; that is done on a sample.
 
 use crate::fault::{FAULTS, Fault};
+use crate::limit::{Read, limit};
 use crate::plain;
 use crate::specimen::{Planted, Specimen};
 use counterpoise::judge::{Cause, LETTERS, Table, Traits, Weighed, signs};
@@ -53,6 +54,17 @@ pub(crate) struct Outcome {
     pub(crate) smallest_found: Option<f64>,
     /// Letters in which it is found worst, with their own area under the curve.
     pub(crate) worst: String,
+    /// Whether that size is a ratio's logarithm, not a share of the height.
+    pub(crate) ratio: bool,
+    /// How far the cause's size, read off the letter, moves: the logarithm of a
+    /// ratio, or a share of the cap height.
+    pub(crate) moves: f64,
+    /// How far that size lies from nought in sound letters, one spread.
+    pub(crate) spread: f64,
+    /// The area under the curve that such a spread leaves, were it normal.
+    pub(crate) limit_auc: f64,
+    /// Letters that designers choose most freely, with their spreads.
+    pub(crate) freest: Vec<(char, f64)>,
 }
 
 #[derive(Debug, Clone, Serialize)]
@@ -71,6 +83,7 @@ struct Score {
     ours: f64,
     plain: f64,
     ladder: [f64; LADDER.len()],
+    read: Read,
 }
 
 /// Scores of sound letters for one cause, by family.
@@ -170,6 +183,11 @@ fn score(
     let clean = face.traits(p.letter)?;
     let cause = p.fault.cause();
     let of = |traits: &Traits| strength(&weighed.with_letter(letter, traits), letter, cause);
+    let size = |traits: &Traits| {
+        let drawn = weighed.with_letter(letter, traits);
+        let sign = drawn.sign(&drawn.standing(letter), cause);
+        sign.map_or(0.0, |s| s.size)
+    };
     Some(Score {
         family,
         face: at,
@@ -177,6 +195,11 @@ fn score(
         ours: of(&p.traits),
         plain: plain::score(face, p.letter, &p.traits, cause),
         ladder: LADDER.map(|step| of(&clean.towards(&p.traits, step))),
+        read: Read {
+            letter: p.letter,
+            before: size(&clean),
+            after: size(&p.traits),
+        },
     })
 }
 
@@ -270,6 +293,8 @@ fn outcome(
         })
         .collect();
     worst.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let reads: Vec<&Read> = scores.iter().map(|s| &s.read).collect();
+    let limit = limit(&reads);
     let worst: Vec<String> = worst
         .iter()
         .take(6)
@@ -289,6 +314,11 @@ fn outcome(
         plain_recall: share(&plain, one_in_52(&sound_plain)),
         smallest_found: smallest,
         worst: worst.join(", "),
+        ratio: fault.cause().is_ratio(),
+        moves: limit.moves,
+        spread: limit.spread,
+        limit_auc: limit.auc,
+        freest: limit.freest,
     }
 }
 

@@ -2,10 +2,12 @@
 
 use super::alphabet::{Alphabet, Member};
 use super::cause::Cause;
+use super::class::fellows;
 use super::deviation::{self, Deviation};
 use super::economy::{Drawn, spendthrifts};
 use super::finding::{Finding, Matter};
 use super::meant::Meant;
+use super::own;
 use super::rarity::rarity;
 use super::relations::LETTERS;
 use super::table::Table;
@@ -32,7 +34,7 @@ pub struct Judgement {
     /// What the reviewer has said is meant so, as it stands to the other letters.
     pub meant: Vec<Finding>,
     /// Whether the font is like those that the model was fitted on. Where it is
-    /// not, its own scatter is so wide that little can be said.
+    /// not, its letters are held against the medians of like ones of its own.
     pub familiar: bool,
 }
 
@@ -50,12 +52,16 @@ impl Judgement {
                 Some(traits(&outline, &member.letter, c, alphabet.context()))
             })
             .collect();
-        let weighed = Weighed::but_for(table, table.relations.row(&traits), meant);
+        let row = table.relations.row(&traits);
+        let mut weighed = Weighed::but_for(table, row.clone(), meant);
         let loose = Kind::ALL
             .iter()
             .filter(|&&k| weighed.looseness(k) > FAR)
             .count();
         let familiar = loose < FAR_KINDS;
+        if !familiar {
+            weighed = Weighed::by_own(table, row, meant);
+        }
         let letters = alphabet
             .members()
             .iter()
@@ -129,18 +135,27 @@ pub fn rarest(weighed: &Weighed<'_>, standing: &Standing) -> Option<(Sign, f64)>
         .into_iter()
         .filter_map(|cause| weighed.sign(standing, cause))
         .filter(|sign| sign.size.abs() >= sign.cause.least_seen())
-        .map(|sign| (sign, share(weighed.table(), &sign)))
+        .map(|sign| (sign, share(weighed, &sign)))
         .min_by(|a, b| a.1.total_cmp(&b.1))
 }
 
 /// The share of sound letters that show a cause as strongly.
-fn share(table: &Table, sign: &Sign) -> f64 {
-    rarity(&table.strengths[sign.cause as usize], sign.strength)
+fn share(weighed: &Weighed<'_>, sign: &Sign) -> f64 {
+    if weighed.is_by_own() {
+        return own::rarity(sign.strength, Cause::ALL.len());
+    }
+    let strengths = &weighed.table().strengths[sign.cause as usize];
+    rarity(strengths, sign.strength)
 }
 
 /// How many letters of a sound alphabet would show a sign as rare, whatever its cause.
-fn by_chance(table: &Table, share: f64) -> f64 {
-    LETTERS.len() as f64 * rarity(&table.rarest, -share.ln())
+fn by_chance(weighed: &Weighed<'_>, share: f64) -> f64 {
+    let share = if weighed.is_by_own() {
+        share
+    } else {
+        rarity(&weighed.table().rarest, -share.ln())
+    };
+    LETTERS.len() as f64 * share
 }
 
 /// A sign in figures.
@@ -185,7 +200,7 @@ pub fn signs(weighed: &Weighed<'_>, letter: usize) -> Vec<(Sign, f64)> {
         if found.iter().any(|(f, _)| out(f.cause)) || weighed.meant_causes(letter).any(out) {
             break;
         }
-        found.push((sign, by_chance(weighed.table(), share)));
+        found.push((sign, by_chance(weighed, share)));
         standing = weighed.without(&standing, &sign);
     }
     found
@@ -194,11 +209,10 @@ pub fn signs(weighed: &Weighed<'_>, letter: usize) -> Vec<(Sign, f64)> {
 /// How strongly that shows in a letter which is meant so.
 fn signs_meant(weighed: &Weighed<'_>, letter: usize) -> Vec<(Sign, f64)> {
     let standing = weighed.standing(letter);
-    let table = weighed.table();
     weighed
         .meant_causes(letter)
         .filter_map(|cause| weighed.sign(&standing, cause))
-        .map(|sign| (sign, by_chance(table, share(table, &sign))))
+        .map(|sign| (sign, by_chance(weighed, share(weighed, &sign))))
         .collect()
 }
 
@@ -272,6 +286,16 @@ pub(super) fn beside(
         return String::new();
     };
     let (of, w) = (relations.variables[main].of, relations.loading(main));
+    if weighed.is_by_own() {
+        let like = LETTERS.chars().nth(letter).zip(own::class_of(Kind::of(of)));
+        let like = like.and_then(|(c, class)| fellows(c, class));
+        return like
+            .into_iter()
+            .flatten()
+            .filter(|&c| alphabet.member(c).is_some() && !meant.holds(c, Matter::Shape(cause)))
+            .take(BESIDE)
+            .collect();
+    }
     let mut like: Vec<(f64, char)> = LETTERS
         .chars()
         .enumerate()

@@ -16,6 +16,7 @@ mod finding;
 mod judgement;
 mod linear;
 mod meant;
+mod own;
 mod rarity;
 mod relations;
 mod rules;
@@ -35,4 +36,4 @@ pub use relations::{FREEDOM, Group, LETTERS, Relations, Row, Together, Variable}
 pub use rules::{Rule, Ruled, Ruling, Stance, habits, rulings};
 pub use table::{Table, read as read_table, write as write_table};
 pub use traits::{Trait, Traits, scale, traits};
-pub use weigh::{Kind, Sign, Standing, Weighed};
+pub use weigh::{Kind, SHOWN, Sign, Standing, Weighed};

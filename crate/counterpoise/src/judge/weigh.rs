@@ -13,6 +13,7 @@
 use super::cause::Cause;
 use super::linear::Factor;
 use super::meant::Meant;
+use super::own;
 use super::relations::{Expected, LETTERS, Row};
 use super::table::Table;
 use super::traits::{Trait, Traits};
@@ -79,17 +80,38 @@ const LOOSENESS: (f64, f64) = (0.3, 6.0);
 const PRIOR: f64 = 6.0;
 
 /// Heaviness of the tails of a letter's departures: degrees of freedom.
-const TAILS: f64 = 6.0;
+const TAILS: f64 = 20.0;
 
 /// No figure counts as more than this many spreads off.
 const FARTHEST: f64 = 12.0;
 
 /// Figures that a cause does not touch are companions: they tell what to expect
 /// of those that it does, but no more than this many spreads of theirs.
-const COMPANION: f64 = 3.0;
+const COMPANION: f64 = 1.5;
 
 /// A cause touches a figure if it moves it by this share of the most.
 const TOUCHED: f64 = 0.2;
+
+/// Shares of a font's letters at which is read how strongly they show a cause.
+pub const SHOWN: [f64; 3] = [0.3, 0.2, 0.1];
+
+/// How many times as strongly as in fonts at large a cause shows all over a
+/// font: what is a habit of the font is no fault of a letter. A font in which it
+/// shows less gains nothing by it.
+fn slack(shown: &[f64; SHOWN.len()], at_large: &[f64; SHOWN.len()]) -> f64 {
+    /// A font's letters count against fonts at large by this share.
+    const TRUST: f64 = 0.7;
+    /// No habit is taken to be looser than e to this.
+    const MOST: f64 = 1.5;
+    if at_large.iter().any(|&s| s <= 0.0) {
+        return 1.0;
+    }
+    let ratios = shown.iter().zip(at_large);
+    let sum: f64 = ratios
+        .map(|(own, usual)| (own / usual).max(0.01).ln())
+        .sum();
+    (TRUST * sum / SHOWN.len() as f64).clamp(0.0, MOST).exp()
+}
 
 /// One letter's figures against expectation.
 #[derive(Debug, Clone, PartialEq)]
@@ -135,7 +157,23 @@ pub struct Weighed<'t> {
     row: Row,
     expected: Vec<Expected>,
     looseness: [f64; Kind::ALL.len()],
+    slack: [f64; Cause::ALL.len()],
     meant: Meant,
+    own: bool,
+}
+
+/// A font's figures without those that are meant so.
+fn heeded(table: &Table, row: &Row, meant: &Meant) -> Row {
+    let mut heeded = row.clone();
+    for (letter, c) in LETTERS.chars().enumerate() {
+        if meant.whole(c) {
+            heeded[table.relations.of_letter(letter)].fill(None);
+        }
+        for cause in meant.causes(c) {
+            table.touched(letter, cause).for_each(|i| heeded[i] = None);
+        }
+    }
+    heeded
 }
 
 impl<'t> Weighed<'t> {
@@ -146,28 +184,63 @@ impl<'t> Weighed<'t> {
 
     /// Weighs a font's figures, those that are meant so given no weight.
     pub fn but_for(table: &'t Table, row: Row, meant: &Meant) -> Self {
-        let mut heeded = row.clone();
-        for (letter, c) in LETTERS.chars().enumerate() {
-            let own = table.relations.of_letter(letter);
-            if meant.whole(c) {
-                heeded[own.clone()].fill(None);
-            }
-            for cause in meant.causes(c) {
-                table.touched(letter, cause).for_each(|i| heeded[i] = None);
-            }
-        }
+        let heeded = heeded(table, &row, meant);
         let expected = table.relations.expect(&heeded);
         let mut weighed = Self {
             table,
             row,
             expected,
             looseness: [1.0; Kind::ALL.len()],
+            slack: [1.0; Cause::ALL.len()],
             meant: meant.clone(),
+            own: false,
         };
         for _ in 0..3 {
             weighed.look_at_scatter(&heeded);
         }
+        let shown = weighed.shown();
+        for (cause, slack) in weighed.slack.iter_mut().enumerate() {
+            *slack = self::slack(&shown[cause], &table.shown[cause]);
+        }
         weighed
+    }
+
+    /// Weighs a font's figures by its own like letters, without the model.
+    pub fn by_own(table: &'t Table, mut row: Row, meant: &Meant) -> Self {
+        let own = own::expect(&table.relations, &heeded(table, &row, meant));
+        let expected = own
+            .iter()
+            .zip(&table.relations.variables)
+            .enumerate()
+            .map(|(i, (own, v))| match own {
+                // What the model leaves has no part in this.
+                Some(e) => Expected {
+                    value: e.value,
+                    variance: e.variance / table.noise[i].powi(2),
+                },
+                None => {
+                    row[i] = None;
+                    Expected {
+                        value: v.mean,
+                        variance: v.noise,
+                    }
+                }
+            })
+            .collect();
+        Self {
+            table,
+            row,
+            expected,
+            looseness: [1.0; Kind::ALL.len()],
+            slack: [1.0; Cause::ALL.len()],
+            meant: meant.clone(),
+            own: true,
+        }
+    }
+
+    /// Whether the font is weighed by its own like letters, without the model.
+    pub fn is_by_own(&self) -> bool {
+        self.own
     }
 
     /// The same font with one letter drawn anew: what is expected of that letter
@@ -241,6 +314,32 @@ impl<'t> Weighed<'t> {
         }
     }
 
+    /// How strongly each cause shows in this font's letters, those left out that
+    /// are meant so: what a tenth, two and three tenths of them pass.
+    pub fn shown(&self) -> [[f64; SHOWN.len()]; Cause::ALL.len()] {
+        let mut all: [Vec<f64>; Cause::ALL.len()] = Default::default();
+        for (letter, c) in LETTERS.chars().enumerate() {
+            if self.meant.whole(c) {
+                continue;
+            }
+            let standing = self.standing(letter);
+            if standing.variables.is_empty() {
+                continue;
+            }
+            for cause in Cause::ALL {
+                if !self.meant_causes(letter).any(|m| m == cause) {
+                    let sign = self.sign(&standing, cause);
+                    all[cause as usize].push(sign.map_or(0.0, |s| s.strength));
+                }
+            }
+        }
+        all.map(|mut strengths| {
+            strengths.sort_unstable_by(|a, b| b.total_cmp(a));
+            let at = |share| strengths.get((share * strengths.len() as f64) as usize);
+            SHOWN.map(|share| at(share).copied().unwrap_or(0.0))
+        })
+    }
+
     /// How a letter's figures stand.
     pub fn standing(&self, letter: usize) -> Standing {
         let variables: Vec<usize> = self
@@ -309,12 +408,13 @@ impl<'t> Weighed<'t> {
             .map(|(z, d)| z - size * d)
             .collect();
         let across = factor.form(left);
+        let slack = self.slack[cause as usize];
         let doubt = ((TAILS + across) / (TAILS + n as f64)).sqrt();
         Some(Sign {
             cause,
             size,
-            strength: size.abs() * power.sqrt() / doubt,
-            spread: doubt / power.sqrt(),
+            strength: size.abs() * power.sqrt() / (doubt * slack),
+            spread: doubt * slack / power.sqrt(),
         })
     }
 

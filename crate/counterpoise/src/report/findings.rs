@@ -124,8 +124,8 @@ impl JudgementReport {
         };
         let judgement = Judgement::of(font, alphabet, table, meant);
         let note = (!judgement.familiar).then(|| {
-            "This font is unlike any that the lab learned from: its own letters differ so much \
-             that only coarse findings can be told."
+            "This font is unlike any that the lab learned from. Its letters are held against the \
+             medians of like letters of its own, and only what lies far beyond their scatter is told."
                 .into()
         });
         let letters = judgement

@@ -2,12 +2,13 @@
 //!
 //! | part | what |
 //! |---|---|
-//! | mark | `CPL2` |
+//! | mark | `CPL3` |
 //! | counts | figures (u16); factors of each group (u8 each); [`SHARES`]'s length (u8) |
 //! | figures | letter, trait (u8 each); mean, noise (f32); spread factor (f32); effect of each learned cause (i16, 1/4096) |
 //! | loadings | group by group, figure by figure: scale (f32), then i8s, 1/127 |
 //! | correlations | figure by figure, up to but without itself: i8, 1/127 |
 //! | rarities | each cause's strengths, then the rarest sign's (f32) |
+//! | fonts | what [`SHOWN`] of a font's letters show of each cause (f32) |
 //! | habits | each optical rule's three quartiles (f32) |
 
 use super::Table;
@@ -16,8 +17,9 @@ use crate::judge::rarity::SHARES;
 use crate::judge::relations::{Group, LETTERS, Relations, Together, Variable};
 use crate::judge::rules::Rule;
 use crate::judge::traits::Trait;
+use crate::judge::weigh::SHOWN;
 
-const MARK: &[u8; 4] = b"CPL2";
+const MARK: &[u8; 4] = b"CPL3";
 const EFFECT: f64 = 4096.0;
 const CORRELATION: f64 = 127.0;
 const LOADING: f64 = 127.0;
@@ -59,8 +61,13 @@ pub fn write(table: &Table) -> Vec<u8> {
             float(&mut out, s);
         }
     }
-    for &quartile in table.usual.as_flattened() {
-        float(&mut out, quartile);
+    for &v in table
+        .shown
+        .as_flattened()
+        .iter()
+        .chain(table.usual.as_flattened())
+    {
+        float(&mut out, v);
     }
     out
 }
@@ -140,6 +147,10 @@ pub fn read(file: &[u8]) -> Option<Table> {
             list.push(bytes.float()?);
         }
     }
+    let mut shown = [[0.0; SHOWN.len()]; Cause::ALL.len()];
+    for strength in shown.as_flattened_mut() {
+        *strength = bytes.float()?;
+    }
     let mut usual = [[0.0; 3]; Rule::ALL.len()];
     for quartile in usual.as_flattened_mut() {
         *quartile = bytes.float()?;
@@ -149,6 +160,7 @@ pub fn read(file: &[u8]) -> Option<Table> {
         noise,
         correlations,
         effects,
+        shown,
         strengths,
         rarest,
         usual,

@@ -7,6 +7,7 @@ pub use file::{read, write};
 use super::cause::Cause;
 use super::relations::Relations;
 use super::rules::Rule;
+use super::weigh::SHOWN;
 
 /// The fitted model with the noise that it leaves.
 #[derive(Debug, Clone, PartialEq)]
@@ -21,6 +22,9 @@ pub struct Table {
     pub correlations: Vec<Vec<f64>>,
     /// For each cause, how far one unit of it moves each figure.
     pub effects: [Vec<f64>; Cause::ALL.len()],
+    /// For each cause, how strongly it shows in the letters of a font: what the
+    /// shares [`SHOWN`] of them pass, on average over fonts.
+    pub shown: [[f64; SHOWN.len()]; Cause::ALL.len()],
     /// For each cause, how strongly it shows in sound letters, tabled by rarity.
     pub strengths: [Vec<f64>; Cause::ALL.len()],
     /// How rare a sound letter's rarest sign is: minus the logarithm of its
