@@ -21,6 +21,7 @@ pub mod font;
 pub mod judge;
 pub mod kerning;
 pub mod measure;
+pub mod order;
 pub mod outline;
 pub mod redraw;
 pub mod report;

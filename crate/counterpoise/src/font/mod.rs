@@ -36,6 +36,7 @@ pub use licence::{Embedding, EmbeddingLevel};
 pub use metrics::Declared;
 pub use names::Names;
 
+use crate::order::by_number;
 use crate::outline::Outline;
 use drawn::Letters;
 use glyph_names::GlyphNames;
@@ -300,7 +301,7 @@ impl Reader<'_> {
                 }
             });
         }
-        all.sort_by_key(|&(c, _)| c);
+        by_number(&mut all, |&(c, _)| f64::from(u32::from(c)));
         all.dedup_by_key(|&mut (c, _)| c);
         all
     }

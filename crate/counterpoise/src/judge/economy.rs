@@ -4,6 +4,7 @@ use super::alphabet::Alphabet;
 use super::finding::{Finding, Matter};
 use crate::font::Font;
 use crate::measure::{MAD_TO_SD, drawing_of, median};
+use crate::order::by_number;
 
 /// A letter has too many points if, beside what a refit needs, it has this many
 /// times what the font's other letters have ...
@@ -84,6 +85,6 @@ pub fn spendthrifts(letters: &[Drawn]) -> Vec<Finding> {
             })
         })
         .collect();
-    found.sort_by(|a, b| b.spreads.total_cmp(&a.spreads));
+    by_number(&mut found, |f| -f.spreads);
     found
 }

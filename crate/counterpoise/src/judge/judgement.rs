@@ -15,6 +15,7 @@ use super::traits::{Trait, Traits, scale, traits};
 use super::weigh::{Kind, Sign, Standing, Weighed};
 use crate::font::Font;
 use crate::measure::{Context, End, sides};
+use crate::order::by_number;
 
 /// A letter may have so many things the matter with it; the rest is noise.
 const MOST_CAUSES: usize = 3;
@@ -116,7 +117,7 @@ impl Judgement {
 
     fn sort(&mut self) {
         for list in [&mut self.findings, &mut self.meant] {
-            list.sort_by(|a, b| a.by_chance.total_cmp(&b.by_chance));
+            by_number(list, |f| f.by_chance);
         }
     }
 
@@ -311,6 +312,6 @@ pub(super) fn beside(
             Some((dot(w, v) / (size(main, w) * size(i, v)).sqrt(), c))
         })
         .collect();
-    like.sort_by(|a, b| b.0.total_cmp(&a.0));
+    by_number(&mut like, |l| -l.0);
     like.iter().take(BESIDE).map(|l| l.1).collect()
 }

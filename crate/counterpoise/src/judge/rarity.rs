@@ -23,7 +23,8 @@ pub(super) fn rarity(strengths: &[f64], strength: f64) -> f64 {
 
 /// The strengths to table, from those of sound letters.
 pub fn tabled(mut strengths: Vec<f64>) -> Vec<f64> {
-    strengths.sort_unstable_by(|a, b| b.total_cmp(a));
+    strengths.sort_unstable_by(f64::total_cmp);
+    strengths.reverse();
     let n = strengths.len();
     SHARES
         .iter()

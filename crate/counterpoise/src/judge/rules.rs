@@ -15,6 +15,7 @@ use super::table::Table;
 use super::traits::{Trait, Traits, traits};
 use crate::font::{Font, Reader};
 use crate::measure::{self, Context, End, Extremity, Form, GuideKind, Letter, MAD_TO_SD, median};
+use crate::order::by_number;
 
 /// A rule.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -377,7 +378,7 @@ fn breaks(rule: Rule, letters: &[(char, f64)], habit: f64) -> Vec<(char, f64)> {
         .copied()
         .filter(|l| off(l.1) > line)
         .collect();
-    far.sort_by(|a, b| off(b.1).total_cmp(&off(a.1)));
+    by_number(&mut far, |f| -off(f.1));
     far
 }
 

@@ -10,6 +10,7 @@
 
 use crate::measure::strokes::{Stroke, StrokeKind};
 use crate::measure::{Context, End, Form, GuideKind, Letter, sides};
+use crate::order::by_number;
 use crate::outline::{Outline, Ray};
 use kurbo::{Affine, Rect};
 
@@ -378,7 +379,7 @@ fn pair(strokes: &[Stroke], lean: f64) -> Option<f64> {
         .collect();
     let tallest = uprights.iter().map(|u| u.1).reduce(f64::max)?;
     uprights.retain(|u| u.1 >= ALIKE * tallest);
-    uprights.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
+    by_number(&mut uprights, |u| u.0);
     match uprights.as_slice() {
         [first, .., last] if first.2 > 0.0 => Some((last.2 / first.2).ln()),
         _ => None,

@@ -334,7 +334,8 @@ impl<'t> Weighed<'t> {
             }
         }
         all.map(|mut strengths| {
-            strengths.sort_unstable_by(|a, b| b.total_cmp(a));
+            strengths.sort_unstable_by(f64::total_cmp);
+            strengths.reverse();
             let at = |share| strengths.get((share * strengths.len() as f64) as usize);
             SHOWN.map(|share| at(share).copied().unwrap_or(0.0))
         })

@@ -4,6 +4,7 @@ use super::classes::misfits;
 use super::need::{Need, Needs};
 use crate::font::Kerning;
 use crate::measure::median;
+use crate::order::by_number;
 use crate::spacing::Spacing;
 
 /// A pair is told of if its white is off by so many times what is common in the
@@ -141,7 +142,7 @@ pub fn findings(spacing: &Spacing, kerning: &Kerning, needs: &Needs) -> Vec<Kern
     let mut all = of_pairs(spacing, needs);
     all.extend(of_bearings(spacing, needs));
     all.extend(misfits(spacing, kerning));
-    all.sort_by(|a, b| b.spreads.total_cmp(&a.spreads));
+    by_number(&mut all, |f| -f.spreads);
     all
 }
 
@@ -178,7 +179,7 @@ fn of_pairs(spacing: &Spacing, needs: &Needs) -> Vec<KernFinding> {
             (spreads > SPREADS).then_some((n, spreads, asked))
         })
         .collect();
-    off.sort_by(|a, b| b.1.total_cmp(&a.1));
+    by_number(&mut off, |o| -o.1);
     let mut all: Vec<(KernFinding, usize, bool)> = Vec::new();
     for (need, spreads, asked) in off {
         let (of, wider) = (matter(need.kern, asked), asked < need.kern);

@@ -2,6 +2,7 @@
 //! specification, chapter on common table formats).
 
 use crate::font::bytes::u16_at;
+use crate::order::by_number;
 
 /// A set of glyphs.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -97,7 +98,7 @@ impl ClassMap {
             }
             _ => return None,
         }
-        ranges.sort_by_key(|r| r.0);
+        by_number(&mut ranges, |r| f64::from(r.0));
         Some(Self { ranges })
     }
 

@@ -3,6 +3,7 @@
 use super::classes::{ClassMap, Coverage, spend};
 use super::{ClassTable, KerningNote, LayoutTag, Lookup, PairValue, Pairs, Subtable};
 use crate::font::bytes::{i16_at, u16_at, u32_at};
+use crate::order::by_number;
 
 const KERN: LayoutTag = *b"kern";
 
@@ -288,10 +289,10 @@ fn pairs(data: &[u8], budget: &mut usize) -> Option<Pairs> {
                 .records
                 .push((u16_at(set, at)?, layout.read(set, at + 2)?));
         }
-        pairs.records[from..].sort_by_key(|r| r.0);
+        by_number(&mut pairs.records[from..], |r| f64::from(r.0));
         pairs.firsts.push((first, from..pairs.records.len()));
     }
-    pairs.firsts.sort_by_key(|f| f.0);
+    by_number(&mut pairs.firsts, |f| f64::from(f.0));
     pairs.firsts.dedup_by_key(|f| f.0);
     Some(pairs)
 }

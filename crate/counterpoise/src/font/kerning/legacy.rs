@@ -4,6 +4,7 @@
 use super::classes::{Coverage, spend};
 use super::{KerningNote, Lookup, PairValue, Pairs, Subtable};
 use crate::font::bytes::{i16_at, u8_at, u16_at, u32_at};
+use crate::order::by_number;
 
 /// Subtables that are looked at: no font has more than a handful.
 const MOST_SUBTABLES: u32 = 64;
@@ -101,7 +102,9 @@ fn pairs(body: &[u8], budget: &mut usize) -> Option<Pairs> {
         };
         all.push((u16_at(body, at)?, u16_at(body, at + 2)?, value));
     }
-    all.sort_by_key(|p| (p.0, p.1));
+    by_number(&mut all, |p| {
+        f64::from((u32::from(p.0) << 16) | u32::from(p.1))
+    });
     let mut pairs = Pairs::default();
     for (i, (first, second, value)) in all.into_iter().enumerate() {
         pairs.records.push((second, value));

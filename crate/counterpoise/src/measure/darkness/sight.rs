@@ -6,6 +6,7 @@ use super::grid::{Grid, Part};
 use super::page::{Page, Sides};
 use super::shade::{Body, STANDS_OUT, Shade, follows, shades};
 use super::{Band, Eye, is_place, is_size, sound_bounds};
+use crate::order::by_number;
 use crate::outline::Outline;
 use kurbo::{Rect, Vec2};
 
@@ -104,7 +105,7 @@ pub(super) fn look_with(
             })
         })
         .collect();
-    bodies.sort_unstable_by(|a, b| a.middle().total_cmp(&b.middle()));
+    by_number(&mut bodies, Body::middle);
 
     let mut parts: Vec<Part> = drawn
         .iter()

@@ -27,6 +27,7 @@ mod stroke;
 
 pub use stroke::{Stroke, StrokeKind, Thickness};
 
+use crate::order::by_number;
 use crate::outline::Outline;
 
 /// What the strokes of a letter are read against.
@@ -49,7 +50,7 @@ pub fn strokes(outline: &Outline, context: &StrokeContext) -> Vec<Stroke> {
         .iter()
         .filter_map(|p| stroke::finish(p, &mut caster, context))
         .collect();
-    strokes.sort_by(|a, b| b.length.total_cmp(&a.length));
+    by_number(&mut strokes, |s| -s.length);
     strokes
 }
 

@@ -3,6 +3,7 @@
 use super::run::Run;
 use super::station::{Station, unit};
 use crate::measure::median;
+use crate::order::by_number;
 use crate::outline::Outline;
 use kurbo::{Point, Rect, Vec2};
 
@@ -117,12 +118,9 @@ impl Piece {
             }
             s
         }));
-        self.stations.sort_by(|a, b| {
-            u.dot(a.centre().to_vec2())
-                .total_cmp(&u.dot(b.centre().to_vec2()))
-        });
+        by_number(&mut self.stations, |s| u.dot(s.centre().to_vec2()));
         let mut ends = [self.ends.0, self.ends.1, other.ends.0, other.ends.1];
-        ends.sort_by(|a, b| u.dot(a.to_vec2()).total_cmp(&u.dot(b.to_vec2())));
+        by_number(&mut ends, |p| u.dot(p.to_vec2()));
         self.ends = (ends[0], ends[3]);
         self.length = (ends[3] - ends[0]).hypot();
         self.thickness = median(
@@ -176,10 +174,7 @@ pub(super) fn pieces(runs: Vec<Run>, outline: &Outline, units_per_em: f64) -> Ve
     // Longest first, so that a whole edge wins over the parts of its opposite;
     // of like length the straight one, then the thinner, so that a bar wins
     // over the reading across it.
-    found.sort_by(|a, b| {
-        (b.length / b.thickness.max(1e-9).sqrt())
-            .total_cmp(&(a.length / a.thickness.max(1e-9).sqrt()))
-    });
+    by_number(&mut found, |p| -p.length / p.thickness.max(1e-9).sqrt());
     let mut kept: Vec<Piece> = Vec::new();
     let mut extents: Vec<Rect> = Vec::new();
     let keep = |piece: Piece, kept: &mut Vec<Piece>, extents: &mut Vec<Rect>| {

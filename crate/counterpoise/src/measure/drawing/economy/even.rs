@@ -6,6 +6,7 @@ use super::fewest::{Piece, curve};
 use super::fit::{Ends, Fitter};
 use super::run::Run;
 use crate::measure::drawing::joint::{handle_in, handle_out, unit};
+use crate::order::by_number;
 use kurbo::{CubicBez, Vec2};
 
 /// Nodes of a plateau that are tried as the point at the extreme.
@@ -59,7 +60,7 @@ fn extreme(run: &Run, node: usize) -> Vec<usize> {
     let mut nodes: Vec<usize> = (first..=last)
         .filter(|&n| run.nodes[n].mark.wish.is_some())
         .collect();
-    nodes.sort_by(|&a, &b| off(a).total_cmp(&off(b)));
+    by_number(&mut nodes, |&node| off(node));
     nodes.truncate(TRIED);
     nodes
 }

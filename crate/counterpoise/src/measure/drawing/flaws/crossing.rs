@@ -7,6 +7,7 @@
 //! of the four ways that lead from the place.
 
 use super::chords::{Chord, Layout, Place, derivative};
+use crate::order::by_number;
 use kurbo::{CubicBez, ParamCurve, PathSeg, Point, Rect};
 
 /// The most pairs of boxes held against each other (about 2 ns each): letters
@@ -55,7 +56,7 @@ impl Search<'_> {
             .enumerate()
             .map(|(i, c)| (c.bounds(), i))
             .collect();
-        order.sort_unstable_by(|a, b| a.0.x0.total_cmp(&b.0.x0));
+        by_number(&mut order, |o| o.0.x0);
         let mut found = Vec::new();
         let (mut pairs, mut met) = (0, 0);
         for (i, (box_a, a)) in order.iter().enumerate() {
@@ -90,7 +91,15 @@ impl Search<'_> {
                 found.extend(self.looped(segment, &c));
             }
         }
-        found.sort_by_key(|c| (c.contours, c.places[0].segment, c.places[1].segment));
+        // The least of these first: what comes later keeps the order among its equals.
+        for number in [
+            |c: &Meeting| c.places[1].segment,
+            |c: &Meeting| c.places[0].segment,
+            |c: &Meeting| c.contours[1],
+            |c: &Meeting| c.contours[0],
+        ] {
+            by_number(&mut found, |c| number(c) as f64);
+        }
         // Chords that end in one place find one meeting twice.
         found.dedup_by(|a, b| {
             let same = a.contours == b.contours && a.at.distance(b.at) < 1e-3;

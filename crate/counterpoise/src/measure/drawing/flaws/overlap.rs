@@ -10,6 +10,7 @@ use super::chords::Layout;
 use super::crossing::{Meeting, meetings};
 use super::winding::winding;
 use super::{Flaw, FlawKind, Found};
+use crate::order::by_number;
 use crate::outline::Outline;
 use kurbo::{Line, ParamCurveNearest, Point, Rect};
 
@@ -170,7 +171,8 @@ impl Sizes<'_> {
             .take(CROSSINGS)
             .map(|m| (self.layout.chord_at(m.places[own]), m.places[own].t, m.at))
             .collect();
-        crossings.sort_by(|c, d| c.0.cmp(&d.0).then(c.1.total_cmp(&d.1)));
+        by_number(&mut crossings, |c| c.1);
+        by_number(&mut crossings, |c| c.0 as f64);
         for parts in crossings.chunk_by(|c, d| c.0 == d.0) {
             let chord = &self.layout.chords[parts[0].0];
             let mut from = chord.a;
