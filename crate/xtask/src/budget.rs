@@ -33,10 +33,13 @@ struct Piece {
     file: String,
     is_entry: bool,
     imports: Vec<String>,
-    dynamic_imports: Vec<String>,
     css: Vec<String>,
     assets: Vec<String>,
 }
+
+/// What the page starts with beside what is bundled. The sample's other files
+/// are fetched when they are asked for.
+const UNBUNDLED: [&str; 3] = ["index.html", "icon.svg", "sample/sample.ttf"];
 
 /// Where the bundler's account of the page lies in it.
 const MANIFEST: &str = ".vite/manifest.json";
@@ -48,13 +51,13 @@ pub(crate) fn check(shop: &Workshop) -> Result<()> {
     shop.page()?;
     let shipped = weigh(&place::dist())?;
 
-    let later = later(&fs::read_to_string(place::dist().join(MANIFEST))?)?;
+    let first = first(&fs::read_to_string(place::dist().join(MANIFEST))?)?;
 
     println!("{:>9} {:>9}", "bytes", "brotli");
     let (mut module, mut page, mut rest) = (0, 0, 0);
     for part in &shipped {
         let name = part.file.strip_prefix(place::dist()).unwrap_or(&part.file);
-        let waits = later.contains(name);
+        let waits = !first.contains(name);
         let when = if waits { " (later)" } else { "" };
         println!(
             "{:>9} {:>9}  {}{when}",
@@ -92,16 +95,17 @@ pub(crate) fn check(shop: &Workshop) -> Result<()> {
     Ok(())
 }
 
-/// The files that are fetched only once something asks for them: those that
-/// pieces imported on demand bring, and nothing else does.
-fn later(manifest: &str) -> Result<BTreeSet<PathBuf>> {
+/// The files that the page starts with.
+fn first(manifest: &str) -> Result<BTreeSet<PathBuf>> {
     let pieces: BTreeMap<String, Piece> =
         serde_json::from_str(manifest).context("the bundler's account cannot be read")?;
     let entries = pieces.iter().filter(|(_, p)| p.is_entry).map(|(k, _)| k);
-    let at_once = brought(&pieces, entries);
-    let demanded = pieces.values().flat_map(|p| &p.dynamic_imports);
-    let in_time = brought(&pieces, demanded);
-    Ok(in_time.difference(&at_once).map(PathBuf::from).collect())
+    let bundled = brought(&pieces, entries);
+    Ok(bundled
+        .into_iter()
+        .chain(UNBUNDLED)
+        .map(PathBuf::from)
+        .collect())
 }
 
 /// The files that these pieces and all that they import at once bring.
@@ -170,8 +174,9 @@ mod tests {
             "_own.js": { "file": "own.js", "assets": ["shape.wasm"] },
             "shelf.ts": { "file": "shelf.js", "imports": ["_both.js", "_own.js"] }
         }"#;
-        let later = later(manifest).unwrap();
-        let names: Vec<_> = later.iter().filter_map(|f| f.to_str()).collect();
-        assert_eq!(names, ["own.js", "shape.wasm", "shelf.js"]);
+        let first = first(manifest).unwrap();
+        let bundled = first.iter().filter_map(|f| f.to_str());
+        let bundled: Vec<_> = bundled.filter(|f| !UNBUNDLED.contains(f)).collect();
+        assert_eq!(bundled, ["both.js", "core.wasm", "i.css", "i.js"]);
     }
 }
