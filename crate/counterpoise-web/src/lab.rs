@@ -7,12 +7,13 @@ use crate::boundary::{give, take, throw};
 use crate::drawings;
 use crate::refuse::Refuse;
 use crate::stage::Stage;
-use crate::stage::command::{Command, PointerInput};
+use crate::stage::command::{Command, FindingKey, PointCount, PointerInput};
 use crate::stage::paint::Painter;
-use crate::stage::sorts::{Sorts, Supply};
+use crate::stage::sorts::Sorts;
 use crate::supply::OpenFont;
 use crate::theme::Theme;
-use counterpoise::report::LetterReport;
+use counterpoise::judge::Drawn;
+use counterpoise::report::{LetterReport, MeantSo};
 use kurbo::Point;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -92,23 +93,51 @@ impl Lab {
         give(&*report)
     }
 
-    /// What stands out of the open font, and why: worked out when first asked
-    /// for, in about the time of a frame.
+    /// What stands out of the open font, and why, but for what is meant so. Of
+    /// the letters whose points have been counted, those with too many are told
+    /// too. Takes a few milliseconds.
     ///
     /// # Errors
     /// Throws if there is no font.
     #[wasm_bindgen(unchecked_return_type = "JudgementReport")]
-    pub fn judgement(&self) -> Result<JsValue, JsValue> {
+    pub fn judge(
+        &mut self,
+        #[wasm_bindgen(unchecked_param_type = "MeantSo[]")] meant: JsValue,
+        #[wasm_bindgen(unchecked_param_type = "PointCount[]")] points: JsValue,
+    ) -> Result<JsValue, JsValue> {
         let font = self.font.as_ref().ok_or_else(|| throw(&Refuse::NoFont))?;
-        give(font.judgement())
+        let meant: Vec<MeantSo> = take(meant)?;
+        let points: Vec<PointCount> = take(points)?;
+        let drawn: Vec<Drawn> = points.iter().filter_map(PointCount::drawn).collect();
+        let report = font.judge(&meant, &drawn);
+        let told = give(&report)?;
+        self.stage.set_judgement(report);
+        Ok(told)
     }
 
-    /// Marks these findings under their letters, numbered in this order. They
-    /// are places in the judgement's list; any that it does not have is passed
-    /// over.
+    /// How the open font keeps the optical rules.
+    ///
+    /// # Errors
+    /// Throws if there is no font.
+    #[wasm_bindgen(unchecked_return_type = "RulesReport")]
+    pub fn rules(&self) -> Result<JsValue, JsValue> {
+        let font = self.font.as_ref().ok_or_else(|| throw(&Refuse::NoFont))?;
+        give(&font.rules())
+    }
+
+    /// Marks these findings under their letters, numbered in this order; any that
+    /// the judgement does not hold is passed over.
+    ///
+    /// # Errors
+    /// Throws if it is no list of findings.
     #[wasm_bindgen(js_name = markFindings)]
-    pub fn mark_findings(&mut self, findings: &[u16]) {
-        self.stage.mark_findings(findings);
+    pub fn mark_findings(
+        &mut self,
+        #[wasm_bindgen(unchecked_param_type = "FindingKey[]")] findings: JsValue,
+    ) -> Result<(), JsValue> {
+        let findings: Vec<FindingKey> = take(findings)?;
+        self.stage.mark_findings(&findings);
+        Ok(())
     }
 
     /// Takes what a spacing adds to the font's own side bearings: kerning as a

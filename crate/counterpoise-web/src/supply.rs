@@ -5,11 +5,14 @@ use crate::fingerprint;
 use crate::stage::command::Within;
 use crate::stage::sorts::Supply;
 use counterpoise::font::{Font, FontError, GlyphId};
-use counterpoise::judge::{Alphabet, Drawn, Meant};
+use counterpoise::judge::{Alphabet, Drawn};
 use counterpoise::measure::darkness::Band;
 use counterpoise::measure::drawing::{DrawingContext, Redrawn, Tolerance, redrawn};
 use counterpoise::outline::Outline;
-use counterpoise::report::{ContentsReport, FontReport, Guide, JudgementReport, LetterReport};
+use counterpoise::report::{
+    ContentsReport, FontReport, Guide, JudgementReport, LetterReport, MeantSo, RulesReport,
+};
+use counterpoise::spacing::Grid;
 use std::cell::OnceCell;
 use std::collections::HashMap;
 use std::rc::Rc;
@@ -27,7 +30,6 @@ pub(crate) struct OpenFont {
     font: Font,
     alphabet: Alphabet,
     report: FontReport,
-    judgement: OnceCell<JudgementReport>,
     characters: OnceCell<HashMap<u16, char>>,
 }
 
@@ -44,7 +46,6 @@ impl OpenFont {
             font,
             alphabet,
             report,
-            judgement: OnceCell::new(),
             characters: OnceCell::new(),
         })
     }
@@ -52,6 +53,20 @@ impl OpenFont {
     /// What the font says of itself, and what its letters say.
     pub(crate) fn report(&self) -> &FontReport {
         &self.report
+    }
+
+    /// How the letters stand to each other, but for what is meant so. How many
+    /// points each has and needs is counted elsewhere: it takes longer than all
+    /// the rest.
+    pub(crate) fn judge(&self, meant: &[MeantSo], drawn: &[Drawn]) -> JudgementReport {
+        let (alphabet, meant) = (&self.alphabet, MeantSo::gathered(meant));
+        JudgementReport::of(&self.font, alphabet, crate::learned::table(), &meant)
+            .with_points(alphabet, drawn, &meant)
+    }
+
+    /// How the font keeps the optical rules.
+    pub(crate) fn rules(&self) -> RulesReport {
+        RulesReport::of(&self.font, &self.alphabet, crate::learned::table())
     }
 
     /// A name for the file that its bytes alone lead to.
@@ -136,23 +151,12 @@ impl Supply for Rc<OpenFont> {
         (!outline.is_empty()).then(|| redrawn(&outline, &context, tolerance))
     }
 
-    fn judgement(&self) -> &JudgementReport {
-        self.judgement.get_or_init(|| {
-            let (font, alphabet, meant) = (&self.font, &self.alphabet, Meant::nothing());
-            JudgementReport::of(font, alphabet, crate::learned::table(), &meant).with_points(
-                alphabet,
-                &Drawn::of(font, alphabet),
-                &meant,
-            )
-        })
-    }
-
-    fn judged(&self) -> Option<&JudgementReport> {
-        self.judgement.get()
-    }
-
     fn band(&self, c: char) -> Option<Band> {
         Band::of(c, self.alphabet.context())
+    }
+
+    fn grid(&self) -> Grid {
+        Grid::of(self.alphabet.context())
     }
 
     fn opening(&self) -> String {

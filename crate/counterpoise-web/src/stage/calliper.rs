@@ -4,9 +4,11 @@
 //! own units; a letter stands on the stage by an isometry, so distances along
 //! the line are the same. Ink of several letters is united.
 
-use super::command::{CalliperState, Interval, ItemId, Lie};
+use super::command::{ItemId, Lie};
 use super::scene::Calliper;
 use super::standing::{Standing, in_sort};
+use super::state::{CalliperState, Interval};
+use counterpoise::order::by_number;
 use counterpoise::outline::Ray;
 use kurbo::{Point, Vec2};
 
@@ -130,7 +132,7 @@ fn inks(calliper: &Calliper, standings: &[Standing]) -> Vec<Ink> {
 }
 
 fn unite(mut all: Vec<Ink>) -> Vec<Ink> {
-    all.sort_by(|a, b| a.from.total_cmp(&b.from));
+    by_number(&mut all, |i| i.from);
     let mut united: Vec<Ink> = Vec::with_capacity(all.len());
     for ink in all {
         match united.last_mut() {

@@ -1,18 +1,16 @@
 //! A finding on the stage: its letter between those that it is compared with.
 
+use super::command::FindingKey;
 use super::history::Run;
 use super::scene::View;
-use super::sorts::Sorts;
 use super::{Done, Stage};
 use crate::refuse::Refuse;
-use counterpoise::report::FindingReport;
+use counterpoise::report::{Deviation, FindingReport, JudgementReport};
 
 impl Stage {
     /// Sets the line anew with a finding's letter between its comparison letters.
-    pub(super) fn stand_finding(&mut self, finding: u16) -> Result<Done, Refuse> {
-        let sorts = self.sorts()?;
-        let found = sorts.judgement().findings.get(usize::from(finding));
-        let found = found.ok_or(Refuse::NoSuchFinding)?;
+    pub(super) fn stand_finding(&mut self, finding: FindingKey) -> Result<Done, Refuse> {
+        let found = self.found(finding).ok_or(Refuse::NoSuchFinding)?;
         let (letter, glyph) = (found.letter.clone(), found.glyph);
         let (before, after) = around(&found.beside);
         let mut items = self.cast_characters(&before)?;
@@ -51,30 +49,52 @@ impl Stage {
         }
     }
 
-    /// The finding that stands on the stage, with its place in the list.
-    pub(crate) fn finding(&self) -> Option<(u16, &FindingReport)> {
-        let index = self.scene.setting.finding?;
-        let sorts = self.sorts.as_ref()?;
-        let found = sorts.judgement().findings.get(usize::from(index))?;
+    /// The finding that stands on the stage.
+    pub(crate) fn finding(&self) -> Option<&FindingReport> {
+        let found = self.found(self.scene.setting.finding?)?;
         let on_the_line = |glyph| self.scene.items.iter().any(|i| i.glyph == Some(glyph));
-        on_the_line(found.glyph).then_some((index, found))
+        on_the_line(found.glyph).then_some(found)
+    }
+
+    /// A finding of the judgement; what is meant so is one too.
+    fn found(&self, finding: FindingKey) -> Option<&FindingReport> {
+        let judgement = self.judgement.as_ref()?;
+        let mut all = judgement.findings.iter().chain(&judgement.meant);
+        all.find(|f| key(f) == finding)
+    }
+
+    /// Takes how the font's letters are judged from now on.
+    pub(crate) fn set_judgement(&mut self, judgement: JudgementReport) {
+        self.judgement = Some(judgement);
+        self.touch();
+    }
+
+    /// How a letter stands to the others, if the font has been judged.
+    pub(crate) fn deviations(&self, glyph: u16) -> &[Deviation] {
+        let letters = self.judgement.as_ref().map_or(&[][..], |j| &j.letters);
+        let own = letters.iter().find(|l| l.glyph == glyph);
+        own.map_or(&[], |l| &l.deviations)
     }
 
     /// Marks findings under their letters, numbered in this order.
-    pub(crate) fn mark_findings(&mut self, findings: &[u16]) {
+    pub(crate) fn mark_findings(&mut self, findings: &[FindingKey]) {
         findings.clone_into(&mut self.marked);
         self.touch();
     }
 
     /// The marked findings with their numbers, from 1.
     pub(crate) fn marked(&self) -> Vec<(usize, &FindingReport)> {
-        let Some(judged) = self.sorts.as_ref().and_then(Sorts::judged) else {
-            return Vec::new();
-        };
-        let all = &judged.findings;
-        let found = self.marked.iter().map(|index| all.get(usize::from(*index)));
+        let found = self.marked.iter().map(|finding| self.found(*finding));
         let numbered = found.enumerate();
         numbered.filter_map(|(i, f)| Some((i + 1, f?))).collect()
+    }
+}
+
+/// What a finding is known by.
+pub(super) fn key(found: &FindingReport) -> FindingKey {
+    FindingKey {
+        glyph: found.glyph,
+        cause: found.cause,
     }
 }
 
@@ -94,8 +114,21 @@ mod tests {
     use super::*;
     use crate::stage::command::{Command, Step};
     use crate::stage::testing::stage;
+    use counterpoise::report::Cause;
 
-    fn stand(stage: &mut Stage, finding: u16) {
+    /// The findings of the tests' face, in their order.
+    const FOUND: [FindingKey; 3] = [
+        of(3, Cause::Width),
+        of(2, Cause::Strokes),
+        of(5, Cause::Left),
+    ];
+
+    const fn of(glyph: u16, cause: Cause) -> FindingKey {
+        FindingKey { glyph, cause }
+    }
+
+    fn stand(stage: &mut Stage, finding: usize) {
+        let finding = FOUND[finding];
         stage.run(Command::StandFinding { finding }).unwrap();
     }
 
@@ -112,7 +145,7 @@ mod tests {
             stand(&mut stage, finding);
             let state = stage.state();
             assert_eq!(state.text, text);
-            assert_eq!(state.finding, Some(finding));
+            assert_eq!(state.finding, Some(FOUND[finding]));
             assert!(state.view.fitted);
             assert_eq!(chosen(&stage), [letter]);
         }
@@ -133,7 +166,7 @@ mod tests {
         assert_eq!(stage.state().finding, None);
         stage.run(Command::Redo).unwrap();
         assert_eq!(stage.state().text, "HLIO");
-        assert_eq!(stage.state().finding, Some(0));
+        assert_eq!(stage.state().finding, Some(FOUND[0]));
     }
 
     #[test]
@@ -154,7 +187,7 @@ mod tests {
         stand(&mut stage, 0);
         let text = "LOL".to_owned();
         stage.run(Command::SetText { text }).unwrap();
-        assert_eq!(stage.state().finding, Some(0));
+        assert_eq!(stage.state().finding, Some(FOUND[0]));
         for text in ["HOH", "LOL"].map(str::to_owned) {
             stage.run(Command::SetText { text }).unwrap();
             assert_eq!(stage.state().finding, None);
@@ -164,15 +197,28 @@ mod tests {
     #[test]
     fn a_finding_that_there_is_not_is_refused() {
         let mut stage = stage("HOH");
-        let refused = stage.run(Command::StandFinding { finding: 3 });
+        let finding = of(3, Cause::Left);
+        let refused = stage.run(Command::StandFinding { finding });
         assert_eq!(refused.unwrap_err().code(), "no-such-finding");
         assert_eq!(stage.state().text, "HOH");
     }
 
     #[test]
+    fn a_finding_stays_when_more_is_found() {
+        let mut stage = stage("HOH");
+        stand(&mut stage, 0);
+        let mut judgement = stage.judgement.clone().unwrap();
+        judgement
+            .findings
+            .insert(0, crate::stage::testing::finding('O', "H", Cause::Points));
+        stage.set_judgement(judgement);
+        assert_eq!(stage.state().finding, Some(FOUND[0]));
+    }
+
+    #[test]
     fn marks_are_numbered_in_the_order_given() {
         let mut stage = stage("HOH");
-        stage.mark_findings(&[2, 9, 0]);
+        stage.mark_findings(&[FOUND[2], of(9, Cause::Width), FOUND[0]]);
         let marked = stage.marked();
         let told: Vec<_> = marked
             .iter()

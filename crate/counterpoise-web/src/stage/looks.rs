@@ -32,6 +32,7 @@ impl Stage {
             Layer::Flaws => "flaws of drawing",
             Layer::Texture => "texture",
             Layer::Findings => "findings",
+            Layer::White => "white between the letters",
         };
         let (verb, done) = if shown {
             ("Show", "shown")
@@ -41,6 +42,9 @@ impl Stage {
         let mut status = format!("The {name}: {done}.");
         if layer == Layer::Texture && shown {
             status = format!("{status} {}", self.texture_sentence());
+        }
+        if layer == Layer::White && shown {
+            status = format!("{status} {}", self.white_sentence());
         }
         Done::new(format!("{verb} {name}"), status)
     }

@@ -3,7 +3,7 @@
 //!
 //! | file | what it knows |
 //! |---|---|
-//! | [`command`] | the vocabulary: commands in, state out |
+//! | [`command`], [`state`] | the vocabulary: commands in, state out |
 //! | `scene` | what stands on the stage, as plain data |
 //! | `line` | where letters stand, how a new text takes over from the old |
 //! | `letters`, `places`, `looks`, `finding` | the commands, one function each |
@@ -14,6 +14,7 @@
 //! | `align`, `hit`, `calliper` | questions about letters as they stand |
 //! | `spacing` | how far apart letters stand |
 //! | `texture` | the line as a blurred eye sees it |
+//! | `white` | the white between letters, and the line's rhythm |
 //! | `tell` | the state and the sentences that go back to the page |
 //! | `paint` | the picture |
 //!
@@ -37,15 +38,17 @@ mod scene;
 pub(crate) mod sorts;
 mod spacing;
 mod standing;
+pub mod state;
 mod tell;
 #[cfg(test)]
 mod testing;
 pub(crate) mod texture;
 mod view;
+pub(crate) mod white;
 
 use crate::refuse::{Refuse, within};
-use command::{Command, ItemId, Tool};
-use counterpoise::report::LetterReport;
+use command::{Command, FindingKey, ItemId, Tool};
+use counterpoise::report::{JudgementReport, LetterReport};
 use frame::Frame;
 use gesture::Gestures;
 use history::{History, Moment, Run};
@@ -59,6 +62,7 @@ use std::collections::HashSet;
 use std::rc::Rc;
 use texture::{Line, Texture};
 use view::{Camera, Window};
+use white::White;
 
 /// The largest canvas side that is believed, CSS pixels.
 const MOST_SIDE: f64 = 32_000.0;
@@ -80,10 +84,13 @@ pub(crate) struct Stage {
     label: f64,
     status: String,
     seen: RefCell<Option<(Line, Rc<Texture>)>>,
+    whites: RefCell<Option<(white::Line, Rc<White>)>>,
     /// What each spacing adds, in their order; nothing to the font's own.
     fittings: [Added; 3],
     /// Findings that are marked under their letters, the worst first.
-    marked: Vec<u16>,
+    marked: Vec<FindingKey>,
+    /// How the font's letters are judged, once they are.
+    judgement: Option<JudgementReport>,
     /// Grows whenever anything that is drawn changes.
     revision: u64,
 }
@@ -127,8 +134,10 @@ impl Default for Stage {
             label: 12.0,
             status: String::new(),
             seen: RefCell::default(),
+            whites: RefCell::default(),
             fittings: Default::default(),
             marked: Vec::new(),
+            judgement: None,
             revision: 0,
         }
     }
@@ -141,8 +150,10 @@ impl Stage {
         self.gestures = Gestures::default();
         self.history = History::default();
         self.seen = RefCell::default();
+        self.whites = RefCell::default();
         self.fittings = Default::default();
         self.marked.clear();
+        self.judgement = None;
         self.scene.setting.finding = None;
         let same_scale = self
             .sorts

@@ -1,6 +1,6 @@
 //! What stands on the stage. Plain data: everything here can be undone.
 
-use super::command::{ItemId, Layer, Layers, Spacing, Within};
+use super::command::{FindingKey, ItemId, Layer, Layers, Spacing, Within};
 use kurbo::{Point, Rect};
 
 /// The farthest that anything may stand from the line's beginning, font units:
@@ -67,8 +67,8 @@ pub(crate) struct Setting {
     /// CSS pixels an em, a row each.
     pub(crate) reading: Vec<f64>,
     pub(crate) calliper: Option<Calliper>,
-    /// The finding that was stood up, by its place in the judgement's list.
-    pub(crate) finding: Option<u16>,
+    /// The finding that was stood up.
+    pub(crate) finding: Option<FindingKey>,
 }
 
 /// What of the stage is seen, whatever the canvas's size.
@@ -108,6 +108,7 @@ impl Default for Scene {
                     flaws: false,
                     texture: false,
                     findings: true,
+                    white: false,
                 },
                 refit_within: Within::Half,
                 blur: 0.0,
@@ -147,6 +148,7 @@ impl Layers {
             Layer::Flaws => &mut self.flaws,
             Layer::Texture => &mut self.texture,
             Layer::Findings => &mut self.findings,
+            Layer::White => &mut self.white,
         };
         *field = shown;
     }

@@ -5,7 +5,8 @@ use super::command::Within;
 use counterpoise::measure::darkness::Band;
 use counterpoise::measure::drawing::Redrawn;
 use counterpoise::outline::Outline;
-use counterpoise::report::{Deviation, Guide, GuideKind, JudgementReport, LetterReport};
+use counterpoise::report::{Guide, GuideKind, LetterReport};
+use counterpoise::spacing::{Grid, Sides, sides};
 use kurbo::Rect;
 use std::cell::RefCell;
 use std::collections::HashMap;
@@ -28,12 +29,10 @@ pub(crate) trait Supply {
     fn measure(&self, glyph: u16) -> LetterReport;
     /// A glyph's outline redrawn with the fewest points; `None` without ink.
     fn redraw(&self, glyph: u16, within: Within) -> Option<Redrawn>;
-    /// What stands out of the font, and why; worked out when first asked for.
-    fn judgement(&self) -> &JudgementReport;
-    /// The same, if it has been asked for: a picture does not wait for it.
-    fn judged(&self) -> Option<&JudgementReport>;
     /// The band in which a character's darkness is read.
     fn band(&self, c: char) -> Option<Band>;
+    /// The levels at which the letters' sides are read.
+    fn grid(&self) -> Grid;
     /// Characters to begin with when nothing has been typed yet.
     fn opening(&self) -> String;
 }
@@ -58,6 +57,7 @@ pub(crate) struct Sorts {
     cast: RefCell<HashMap<u16, Option<Rc<Sort>>>>,
     measured: RefCell<HashMap<u16, Rc<LetterReport>>>,
     redrawn: RefCell<Refits>,
+    sides: RefCell<HashMap<u16, Option<Rc<Sides>>>>,
 }
 
 /// Refits by glyph; `None` of a glyph without ink.
@@ -77,6 +77,7 @@ impl Sorts {
             cast: RefCell::default(),
             measured: RefCell::default(),
             redrawn: RefCell::default(),
+            sides: RefCell::default(),
         }
     }
 
@@ -130,26 +131,27 @@ impl Sorts {
             .clone()
     }
 
-    /// What stands out of the font, and why.
-    pub(crate) fn judgement(&self) -> &JudgementReport {
-        self.supply.judgement()
-    }
-
-    /// The same, if it has been asked for.
-    pub(crate) fn judged(&self) -> Option<&JudgementReport> {
-        self.supply.judged()
-    }
-
-    /// How a letter stands to the others, if that is known yet.
-    pub(crate) fn deviations(&self, glyph: u16) -> &[Deviation] {
-        let letters = self.judged().map_or(&[][..], |j| &j.letters);
-        let own = letters.iter().find(|l| l.glyph == glyph);
-        own.map_or(&[], |l| &l.deviations)
-    }
-
     /// The band in which a character's darkness is read.
     pub(crate) fn band(&self, c: char) -> Option<Band> {
         self.supply.band(c)
+    }
+
+    /// The levels at which the letters' sides are read.
+    pub(crate) fn grid(&self) -> Grid {
+        self.supply.grid()
+    }
+
+    /// Both sides of a glyph, read when first asked for; `None` of one without ink.
+    pub(crate) fn sides(&self, glyph: u16, character: Option<char>) -> Option<Rc<Sides>> {
+        let mut known = self.sides.borrow_mut();
+        known
+            .entry(glyph)
+            .or_insert_with(|| {
+                let sort = self.sort(glyph)?;
+                let grid = self.grid();
+                sides(&sort.outline, sort.advance, character, &grid).map(Rc::new)
+            })
+            .clone()
     }
 
     /// The heights that the letters share.

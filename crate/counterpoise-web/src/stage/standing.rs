@@ -5,6 +5,7 @@ use super::line;
 use super::scene::{Item, Scene};
 use super::sorts::{Sort, Sorts};
 use super::spacing::Added;
+use counterpoise::order::by_number;
 use counterpoise::report::GuideKind;
 use kurbo::{Affine, Point, Rect};
 use std::rc::Rc;
@@ -71,9 +72,14 @@ pub(crate) fn standings(scene: &Scene, sorts: &Sorts, added: &Added) -> Vec<Stan
 /// moved uppermost.
 pub(crate) fn painting_order(standings: &[Standing]) -> Vec<usize> {
     let mut order: Vec<usize> = (0..standings.len()).collect();
-    order.sort_by_key(|&i| {
+    by_number(&mut order, |&i| {
         let item = &standings[i].item;
-        (!item.pinned, item.lift)
+        // Lifts start at nought: what is pinned lies under them all.
+        if item.pinned {
+            f64::from(item.lift) - f64::from(u32::MAX)
+        } else {
+            1.0 + f64::from(item.lift)
+        }
     });
     order
 }
@@ -135,7 +141,7 @@ pub(crate) fn extent(standings: &[Standing], sorts: &Sorts) -> Rect {
 /// Whether the ink of neighbours overlaps along the line, as in a script's.
 pub(crate) fn is_crowded(standings: &[Standing]) -> bool {
     let mut ink: Vec<Rect> = standings.iter().filter_map(|s| s.ink).collect();
-    ink.sort_by(|a, b| a.x0.total_cmp(&b.x0));
+    by_number(&mut ink, |r| r.x0);
     ink.windows(2).any(|pair| pair[1].x0 < pair[0].x1)
 }
 

@@ -1,7 +1,9 @@
 //! What the stage tells the page: its state, and sentences about it.
 
-use super::command::{CalliperState, ItemId, ItemState, StageState, ViewState};
+use super::command::ItemId;
+use super::finding::key;
 use super::scene::View;
+use super::state::{CalliperState, ItemState, StageState, ViewState};
 use super::{Stage, calliper, figure, line};
 
 /// Names beyond this many are counted instead.
@@ -21,7 +23,8 @@ impl Stage {
             layers: setting.layers,
             refit_within: setting.refit_within,
             standout: self.standout(),
-            finding: self.finding().map(|(index, _)| index),
+            rhythm: self.rhythm_state(),
+            finding: self.finding().map(key),
             blur: setting.blur,
             reading: setting.reading.clone(),
             calliper: self.calliper_state(),

@@ -11,6 +11,7 @@ use counterpoise::report::{
     Cause, FindingReport, Guide, GuideKind, JudgementReport, LetterReport, Stroke, StrokeKind,
     Thickness,
 };
+use counterpoise::spacing::Grid;
 use kurbo::{BezPath, Circle, Point, Rect, Shape};
 
 /// The letters of the face.
@@ -18,7 +19,6 @@ pub(crate) const LETTERS: &str = "HILOn ";
 
 struct Shapes {
     guides: Vec<Guide>,
-    judgement: JudgementReport,
 }
 
 fn rects(rects: &[(f64, f64, f64, f64)]) -> BezPath {
@@ -106,16 +106,16 @@ impl Supply for Shapes {
         (!outline.is_empty()).then(|| redrawn(&outline, &context, tolerance))
     }
 
-    fn judgement(&self) -> &JudgementReport {
-        &self.judgement
-    }
-
-    fn judged(&self) -> Option<&JudgementReport> {
-        Some(&self.judgement)
-    }
-
     fn band(&self, c: char) -> Option<Band> {
         Band::new(0.0, if c.is_lowercase() { 500.0 } else { 700.0 })
+    }
+
+    fn grid(&self) -> Grid {
+        Grid {
+            height: 700.0,
+            x_height: 500.0,
+            lean: 0.0,
+        }
     }
 
     fn opening(&self) -> String {
@@ -190,6 +190,21 @@ pub(crate) fn finding(letter: char, beside: &str, cause: Cause) -> FindingReport
     }
 }
 
+/// What is found in the face.
+pub(crate) fn judgement() -> JudgementReport {
+    JudgementReport {
+        findings: vec![
+            finding('L', "HIO", Cause::Width),
+            finding('I', "H", Cause::Strokes),
+            finding('n', "", Cause::Left),
+        ],
+        letters: Vec::new(),
+        meant: Vec::new(),
+        familiar: true,
+        note: None,
+    }
+}
+
 /// The plain shapes as sorts.
 pub(crate) fn sorts() -> Sorts {
     Sorts::new(Box::new(Shapes {
@@ -198,17 +213,6 @@ pub(crate) fn sorts() -> Sorts {
             guide(GuideKind::XHeight, 500.0),
             guide(GuideKind::CapHeight, 700.0),
         ],
-        judgement: JudgementReport {
-            letters: Vec::new(),
-            findings: vec![
-                finding('L', "HIO", Cause::Width),
-                finding('I', "H", Cause::Strokes),
-                finding('n', "", Cause::Left),
-            ],
-            meant: Vec::new(),
-            familiar: true,
-            note: None,
-        },
     }))
 }
 
@@ -218,6 +222,7 @@ pub(crate) fn stage(text: &str) -> Stage {
     let mut stage = Stage::default();
     stage.resize(1200.0, 700.0);
     stage.set_sorts(sorts());
+    stage.set_judgement(judgement());
     stage.scene.items.clear();
     stage.next_id = 0;
     stage

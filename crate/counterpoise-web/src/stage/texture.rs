@@ -2,11 +2,12 @@
 //! strokes, and the letter that stands out of it.
 
 use super::Stage;
-use super::command::{ItemId, Standout};
+use super::command::ItemId;
 use super::figure;
 use super::scene::Item;
 use super::sorts::Sorts;
 use super::standing::Standing;
+use super::state::Standout;
 use counterpoise::measure::darkness::{Eye, LineLetter, Shade, Sight, look};
 use counterpoise::outline::Outline;
 use counterpoise::report::GuideKind;

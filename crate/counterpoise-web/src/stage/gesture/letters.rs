@@ -4,6 +4,7 @@ use super::{Kind, REACH, TOUCH_REACH};
 use crate::stage::command::{ItemId, PointerInput, PointerKind};
 use crate::stage::scene::FAR;
 use crate::stage::{Stage, hit};
+use counterpoise::order::by_number;
 use kurbo::{Point, Vec2};
 
 /// How near to its own place in the line a dragged letter falls into it, CSS pixels.
@@ -57,7 +58,7 @@ impl Stage {
             .filter(|s| free.contains(&s.item.id))
             .map(|s| (s.item.id, s.x))
             .collect();
-        from.sort_by_key(|(id, _)| *id != held);
+        by_number(&mut from, |(id, _)| f64::from(u8::from(*id != held)));
         Some(from)
     }
 

@@ -4,8 +4,8 @@
 use super::brush::{Brush, Hang};
 use super::labels::{self, Label, Taken, Wish};
 use super::{Drawn, Picture};
-use crate::stage::command::{CalliperState, Interval};
 use crate::stage::figure;
+use crate::stage::state::{CalliperState, Interval};
 use crate::stage::view::Camera;
 use kurbo::{Point, Rect, Size, Vec2};
 

@@ -1,6 +1,7 @@
 //! The strip's columns: one under each letter. Letters that are laid over each
 //! other share the room under them, side by side.
 
+use counterpoise::order::by_number;
 /// Two letters that share more than this of the narrower one's width cannot
 /// both have the column under them.
 const SHARED: f64 = 0.35;
@@ -29,7 +30,7 @@ impl Column {
 /// Columns from the letters' own extents (index, left, right), from left to right.
 pub(super) fn columns(extents: &[(usize, f64, f64)]) -> Vec<Column> {
     let mut sorted = extents.to_vec();
-    sorted.sort_by(|a, b| (a.1 + a.2).total_cmp(&(b.1 + b.2)).then(a.0.cmp(&b.0)));
+    by_number(&mut sorted, |s| s.1 + s.2);
     let mut groups: Vec<Vec<(usize, f64, f64)>> = Vec::new();
     for extent in sorted {
         match groups.last_mut() {

@@ -4,8 +4,8 @@
 
 use super::brush::{Brush, Hang};
 use super::labels::{self, Label, Taken};
-use super::{Drawn, Picture, finding, flaws, overshoot, refit, texture, thickness};
-use crate::stage::command::{ItemId, Layer, Layers, Within};
+use super::{Drawn, Picture, finding, flaws, overshoot, refit, texture, thickness, white};
+use crate::stage::command::{FindingKey, ItemId, Layer, Layers, Within};
 use crate::stage::frame::Frame;
 use crate::stage::scene::Item;
 use crate::stage::view::Camera;
@@ -28,7 +28,7 @@ struct Key {
     frame: Frame,
     layers: Layers,
     within: Within,
-    finding: Option<u16>,
+    finding: Option<FindingKey>,
     sharp: bool,
     /// Where each letter stands.
     places: Vec<f64>,
@@ -92,6 +92,9 @@ fn place(brush: &Brush<'_>, picture: &Picture<'_>, key: &Key) -> Vec<(Layer, Vec
         taken.put(r);
     }
     settle(Layer::Findings, finding::wishes(brush, picture), &mut taken);
+    if key.layers.white {
+        settle(Layer::White, white::wishes(brush, picture), &mut taken);
+    }
     if key.layers.overshoot {
         for r in overshoot::marks(picture) {
             taken.put(r);
@@ -124,6 +127,7 @@ fn colour<'a>(picture: &Picture<'_>, theme: &'a Theme, layer: Layer) -> &'a str 
         Layer::Overshoot => &theme.overshoot,
         Layer::Refit => &theme.refit,
         Layer::Texture => texture::colour(picture, theme),
+        Layer::White => &theme.label,
         _ => &theme.stroke,
     }
 }

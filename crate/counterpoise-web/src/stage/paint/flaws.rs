@@ -7,6 +7,7 @@ use super::labels::Wish;
 use super::points::LEAST_EM;
 use super::thickness::clear_of_ink;
 use super::{Drawn, Picture};
+use counterpoise::order::by_number;
 use counterpoise::report::{Flaw, FlawBasis};
 use kurbo::{Point, Size, Vec2};
 use std::f64::consts::TAU;
@@ -57,7 +58,9 @@ fn spots(picture: &Picture<'_>) -> Vec<Spot> {
             }
         }
     }
-    all.sort_by_key(|spot| (!spot.chosen, !spot.format));
+    by_number(&mut all, |spot| {
+        f64::from(2 * u8::from(!spot.chosen) + u8::from(!spot.format))
+    });
     all
 }
 

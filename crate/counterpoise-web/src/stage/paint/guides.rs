@@ -5,6 +5,7 @@ use super::brush::{Brush, Hang};
 use super::labels::spread;
 use super::{Drawn, Picture};
 use crate::stage::figure;
+use counterpoise::order::by_number;
 use counterpoise::report::{Guide, GuideKind};
 use kurbo::{Point, Rect};
 
@@ -135,7 +136,7 @@ fn column(
     hang: Hang,
 ) -> Vec<Note> {
     told.retain(|n| in_room(n.0, room));
-    told.sort_by(|a, b| a.0.total_cmp(&b.0));
+    by_number(&mut told, |t| t.0);
     let mut heights: Vec<f64> = told.iter().map(|n| n.0).collect();
     spread(&mut heights, 1.25 * brush.label());
     let x = if hang == Hang::Right {

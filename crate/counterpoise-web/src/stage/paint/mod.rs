@@ -25,6 +25,7 @@ mod strip;
 mod strokes;
 mod texture;
 mod thickness;
+mod white;
 mod widths;
 
 use super::command::ItemId;
@@ -34,9 +35,10 @@ use super::sorts::Sorts;
 use super::standing::{self, Standing};
 use super::texture::Texture;
 use super::view::Camera;
+use super::white::White;
 use super::{Stage, calliper as reader};
 use crate::refuse::Refuse;
-use crate::stage::command::CalliperState;
+use crate::stage::state::CalliperState;
 use crate::theme::Theme;
 use brush::{Brush, Surface, Widths};
 use counterpoise::report::FindingReport;
@@ -84,6 +86,8 @@ struct Picture<'a> {
     sorts: &'a Sorts,
     scene: &'a Scene,
     setting: &'a Setting,
+    /// The white between letters, if it is shown.
+    white: Option<Rc<White>>,
     /// The line's texture, if it is shown.
     texture: Option<Rc<Texture>>,
     chosen: &'a [ItemId],
@@ -95,6 +99,8 @@ struct Picture<'a> {
     calliper: Option<CalliperState>,
     /// The finding that stands on the stage.
     finding: Option<&'a FindingReport>,
+    /// All that is known of the stage.
+    stage: &'a Stage,
     /// The findings that are numbered under their letters.
     marked: Vec<(usize, &'a FindingReport)>,
     camera: Camera,
@@ -214,6 +220,7 @@ impl Painter {
         if layers.guides {
             guides::paint(&brush, &picture)?;
         }
+        white::paint(&brush, &picture)?;
         if layers.texture {
             texture::paint(&brush, &picture, &mut self.tone)?;
         } else {
@@ -257,6 +264,7 @@ fn picture(stage: &Stage) -> Option<Picture<'_>> {
     let (camera, frame) = (stage.camera(), stage.frame());
     let standings = stage.standings();
     let setting = &stage.scene.setting;
+    let white = setting.layers.white.then(|| stage.white());
     let texture = setting.layers.texture.then(|| stage.texture());
     let order = standing::painting_order(&standings);
     let over = over::laid_over(&standings, &order);
@@ -273,13 +281,15 @@ fn picture(stage: &Stage) -> Option<Picture<'_>> {
         sorts,
         scene: &stage.scene,
         setting,
+        white,
         texture,
         chosen: &stage.chosen,
         seen,
         over,
         standings,
         calliper,
-        finding: stage.finding().map(|(_, found)| found),
+        finding: stage.finding(),
+        stage,
         marked: stage.marked(),
         camera,
         frame,

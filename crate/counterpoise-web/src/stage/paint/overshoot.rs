@@ -11,6 +11,7 @@ use super::labels::Wish;
 use super::thickness::{ROOMY, clear_of_ink};
 use super::{Drawn, Picture};
 use crate::stage::figure;
+use counterpoise::order::by_number;
 use counterpoise::report::{Extremity, Form};
 use kurbo::{Point, Rect, Vec2};
 use std::f64::consts::{PI, TAU};
@@ -168,7 +169,7 @@ fn mark(brush: &Brush<'_>, end: &End) -> Drawn {
 /// The amounts of every letter that may be seen, the chosen letters' first.
 pub(super) fn wishes(brush: &Brush<'_>, picture: &Picture<'_>) -> Vec<Wish> {
     let mut ends = ends(picture);
-    ends.sort_by_key(|end| !end.chosen);
+    by_number(&mut ends, |end| f64::from(u8::from(!end.chosen)));
     ends.iter()
         .map(|end| {
             let amount = amount(end.overshoot);

@@ -10,6 +10,7 @@ use super::shapes::Shapes;
 use super::thickness::{ROOMY, clear_of_ink};
 use super::{Drawn, Picture};
 use crate::stage::command::Within;
+use counterpoise::order::by_number;
 use counterpoise::report::{Drawing, Need};
 use kurbo::Point;
 use web_sys::CanvasRenderingContext2d;
@@ -150,7 +151,7 @@ pub(super) fn wishes(brush: &Brush<'_>, picture: &Picture<'_>) -> Vec<Wish> {
         };
         all.push((!picture.is_chosen(&s.item), wish));
     }
-    all.sort_by_key(|(others, _)| *others);
+    by_number(&mut all, |(others, _)| f64::from(u8::from(*others)));
     all.into_iter().map(|(_, wish)| wish).collect()
 }
 

@@ -241,7 +241,7 @@ fn bars(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standing)
         return Ok(());
     };
     let report = picture.sorts.report(glyph);
-    let deviations = picture.sorts.deviations(glyph);
+    let deviations = picture.stage.deviations(glyph);
     for (row, (measure, _, full)) in ROWS.iter().enumerate() {
         let own = |(_, f): &&(usize, &FindingReport)| {
             f.glyph == glyph && row_of(f.cause).is_some_and(|(m, _)| m == *measure)

@@ -7,6 +7,7 @@ use super::labels::Wish;
 use crate::stage::figure;
 use crate::stage::hit;
 use crate::stage::standing::Standing;
+use counterpoise::order::by_number;
 use counterpoise::report::{LetterReport, Stroke, StrokeKind, Thickness};
 use kurbo::{Point, Rect, Size, Vec2};
 
@@ -35,8 +36,10 @@ pub(super) fn wishes(brush: &Brush<'_>, picture: &Picture<'_>) -> Vec<Wish> {
             ranked.push((rank, wish(brush, picture, s, stroke, mark)));
         }
     }
-    ranked.sort_by(|((ac, ak, al), _), ((bc, bk, bl), _)| {
-        (ac, ak).cmp(&(bc, bk)).then(al.total_cmp(bl))
+    // By length first: what comes later keeps that order among its equals.
+    by_number(&mut ranked, |((_, _, length), _)| *length);
+    by_number(&mut ranked, |((other, kind, _), _)| {
+        f64::from(8 * u8::from(*other) + kind)
     });
     ranked.into_iter().map(|(_, wish)| wish).collect()
 }
@@ -168,7 +171,7 @@ pub(super) fn clear_of_ink(
         .map(|spot| (ink_under(picture, spot, size), spot))
         .filter(|(hidden, _)| *hidden <= allowed)
         .collect();
-    clear.sort_by_key(|(hidden, _)| *hidden);
+    by_number(&mut clear, |(hidden, _)| *hidden as f64);
     clear.into_iter().map(|(_, spot)| spot)
 }
 

@@ -11,6 +11,7 @@ use super::ink::to_canvas;
 use super::{Drawn, Picture};
 use crate::stage::figure;
 use crate::stage::standing::Standing;
+use counterpoise::order::by_number;
 use kurbo::Point;
 
 /// From this size of the em on, CSS pixels: below, brackets would be dots.
@@ -112,10 +113,10 @@ pub(super) fn paint(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
         .letters()
         .flat_map(|s| brackets(picture, s))
         .collect();
-    rest.sort_by(|a, b| {
-        (!a.chosen, a.row)
-            .cmp(&(!b.chosen, b.row))
-            .then(a.from.total_cmp(&b.from))
+    // By place first: what comes later keeps that order among its equals.
+    by_number(&mut rest, |b| b.from);
+    by_number(&mut rest, |b| {
+        f64::from(8 * u8::from(!b.chosen) + b.row as u8)
     });
     for (at, &row) in rows(picture).iter().enumerate() {
         let (here, later) = rest.into_iter().partition(|b| b.row == row);
@@ -336,7 +337,7 @@ mod tests {
             .iter()
             .flat_map(|p| p.1.iter().map(|f| f.0))
             .collect();
-        at.sort_by(f64::total_cmp);
+        at.sort_unstable_by(f64::total_cmp);
         assert!(at.len() >= 5);
         assert!(
             at.windows(2).all(|w| w[1] - w[0] >= 20.0 + APART - 1e-9),

@@ -1,6 +1,7 @@
 //! Whatever comes: any commands and events in any order, and numbers that are none.
 
 use super::*;
+use counterpoise::report::Cause;
 
 /// A generator good enough to choose commands: xorshift.
 struct Dice(u64);
@@ -109,7 +110,8 @@ impl Dice {
                     Layer::Widths,
                     Layer::Refit,
                     Layer::Texture,
-                ][self.roll(6) as usize],
+                    Layer::White,
+                ][self.roll(7) as usize],
                 shown: yes,
             },
             18 => Command::SetBlur {
@@ -142,7 +144,10 @@ impl Dice {
             },
             26 => Command::FitChosen,
             27 => Command::StandFinding {
-                finding: self.roll(5) as u16,
+                finding: FindingKey {
+                    glyph: self.roll(6) as u16,
+                    cause: [Cause::Width, Cause::Strokes, Cause::Left][self.roll(3) as usize],
+                },
             },
             _ => Command::Fit,
         }

@@ -7,9 +7,9 @@ mod pointer;
 mod view;
 
 use super::command::{
-    Alignment, CalliperPart, Choice, Layer, Lie, PointerInput, PointerKind, PointerPhase,
-    StageState, Step,
+    Alignment, CalliperPart, Choice, Layer, Lie, PointerInput, PointerKind, PointerPhase, Step,
 };
+use super::state::StageState;
 use super::testing::{LETTERS, at, drag, place, stage};
 use super::*;
 use kurbo::Point;
