@@ -28,7 +28,7 @@ fn main() -> ExitCode {
 
 fn trials() -> Result<Vec<Trial>, Failed> {
     let missing = Arc::new(fetch::fetch_all()?);
-    let schema: Value = serde_json::from_str(include_str!("../schema/measures-1.json"))?;
+    let schema: Value = serde_json::from_str(include_str!("../schema/measures-2.json"))?;
     let schema = Arc::new(schema);
     let faces = manifest::faces_for(Use::Glyphs)?;
     let trials = faces.into_iter().map(|(_, face)| {

@@ -21,7 +21,7 @@ pub const SCHEMA_NAME: &str = "counterpoise-measures";
 
 /// The version of the document's form. It grows when a field goes away or
 /// changes its name, type, unit or meaning; not when one is added.
-pub const SCHEMA_VERSION: u32 = 1;
+pub const SCHEMA_VERSION: u32 = 2;
 
 /// Measures of fonts. Lengths are font units, y up, baseline at 0; angles are
 /// degrees. A figure that could not be taken is `null` or not there, never 0.
