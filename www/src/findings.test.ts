@@ -5,6 +5,8 @@ import {
   countWords,
   deviationsOf,
   emptyWords,
+  everyFinding,
+  isSame,
   type Judgement,
   meantSo,
   rarityWords,
@@ -44,8 +46,7 @@ const judged = (...findings: FindingReport[]): Judgement => ({
 })
 
 const judgement = judged(finding('R', 0.01), finding('m', 0.4, 'strokes'), finding('R', 3, 'left'))
-const letters = (listed: { finding: FindingReport; index: number }[]) =>
-  listed.map(({ finding, index }) => `${index} ${finding.letter}`)
+const letters = (listed: readonly FindingReport[]) => listed.map(({ letter, cause }) => `${letter} ${cause}`)
 
 it('tells how a letter stands once the font is judged', () => {
   expect(deviationsOf(judgement, 7)).toEqual(standsWide.deviations)
@@ -55,20 +56,30 @@ it('tells how a letter stands once the font is judged', () => {
 
 describe('what is listed', () => {
   it('is what is rare enough, in the judgement’s own order', () => {
-    expect(letters(standing(judgement, 0.1, []))).toEqual(['0 R'])
-    expect(letters(standing(judgement, 1, []))).toEqual(['0 R', '1 m'])
-    expect(letters(standing(judgement, 8, []))).toEqual(['0 R', '1 m', '2 R'])
+    expect(letters(standing(judgement, 0.1))).toEqual(['R width'])
+    expect(letters(standing(judgement, 1))).toEqual(['R width', 'm strokes'])
+    expect(letters(standing(judgement, 8))).toEqual(['R width', 'm strokes', 'R left'])
   })
 
-  it('leaves out what is meant so: of that letter that cause, and no other', () => {
-    const meant = ['R width']
-    expect(letters(standing(judgement, 8, meant))).toEqual(['1 m', '2 R'])
-    expect(letters(meantSo(judgement, meant))).toEqual(['0 R'])
+  it('leaves out what is meant so, which is told apart', () => {
+    const said = judged(finding('m', 0.4, 'strokes'))
+    if (said.kind !== 'done') throw new Error('it is judged')
+    const with_: Judgement = { kind: 'done', report: { ...said.report, meant: [finding('R', 0.01)] } }
+    expect(letters(standing(with_, 8))).toEqual(['m strokes'])
+    expect(letters(meantSo(with_))).toEqual(['R width'])
+    expect(letters(everyFinding(with_))).toEqual(['m strokes', 'R width'])
   })
 
   it('is nothing before the letters have been judged', () => {
-    for (const kind of ['none', 'judging'] as const) expect(standing({ kind }, 8, [])).toEqual([])
-    expect(standing({ kind: 'failed', sentence: 'No.' }, 8, [])).toEqual([])
+    for (const kind of ['none', 'judging'] as const) expect(standing({ kind }, 8)).toEqual([])
+    expect(standing({ kind: 'failed', sentence: 'No.' }, 8)).toEqual([])
+  })
+
+  it('knows a finding by its letter and its cause', () => {
+    const one = finding('R', 0.01)
+    expect(isSame(one, { glyph: one.glyph, cause: 'width' })).toBe(true)
+    expect(isSame(one, { glyph: one.glyph, cause: 'left' })).toBe(false)
+    expect(isSame(one, null)).toBe(false)
   })
 })
 
@@ -102,11 +113,12 @@ describe('the words', () => {
   })
 
   it('say why the list is empty', () => {
-    expect(emptyWords(judged(), 1, [])).toBe(
+    expect(emptyWords(judged(), 1)).toBe(
       'No letter is farther from what the others suggest than letters of sound alphabets are.',
     )
-    expect(emptyWords(judged(finding('R', 3)), 1, [])).toContain('With more doubt one letter shows')
-    expect(emptyWords(judged(finding('R', 0.1)), 1, ['R width'])).toBe(
+    expect(emptyWords(judged(finding('R', 3)), 1)).toContain('With more doubt one letter shows')
+    const { report } = judged() as Extract<Judgement, { kind: 'done' }>
+    expect(emptyWords({ kind: 'done', report: { ...report, meant: [finding('R', 0.1)] } }, 1)).toBe(
       'What stands out at this strictness is meant so.',
     )
   })

@@ -3,6 +3,7 @@
 import { figure, many } from './figures'
 import type { Cause } from './generated/Cause'
 import type { Deviation } from './generated/Deviation'
+import type { FindingKey } from './generated/FindingKey'
 import type { FindingReport } from './generated/FindingReport'
 import type { JudgementReport } from './generated/JudgementReport'
 
@@ -17,23 +18,20 @@ export type Judgement =
 export const allowances: readonly number[] = [0.1, 0.25, 0.5, 1, 2, 4, 8]
 export const usualAllowance = 1
 
-/** A finding with its place in the judgement's list, by which the stage knows it. */
-export interface Listed {
-  readonly index: number
-  readonly finding: FindingReport
-}
+/** What a finding is known by, whatever else is found beside it. */
+export const findingKey = ({ glyph, cause }: FindingKey): string => `${glyph} ${cause}`
 
-/** What a person’s word about a finding is kept under: nothing of the font’s own figures. */
-export const meantKey = (finding: FindingReport): string => `${finding.letter} ${finding.cause}`
+export const isSame = (finding: FindingReport, other: FindingKey | null | undefined): boolean =>
+  other != null && findingKey(finding) === findingKey(other)
 
-const all = (judgement: Judgement): Listed[] =>
-  judgement.kind === 'done' ? judgement.report.findings.map((finding, index) => ({ index, finding })) : []
+/** Every finding, what is meant so among them. */
+export const everyFinding = (judgement: Judgement): FindingReport[] =>
+  judgement.kind === 'done' ? [...judgement.report.findings, ...judgement.report.meant] : []
 
-/** The findings that are listed, the worst first: rare enough, and not meant so. */
-export function standing(judgement: Judgement, allowance: number, meant: readonly string[]): Listed[] {
-  return all(judgement).filter(
-    ({ finding }) => finding.byChance <= allowance && !meant.includes(meantKey(finding)),
-  )
+/** The findings that are listed, the worst first: those rare enough. What is meant so is no finding. */
+export function standing(judgement: Judgement, allowance: number): FindingReport[] {
+  if (judgement.kind !== 'done') return []
+  return judgement.report.findings.filter((finding) => finding.byChance <= allowance)
 }
 
 /** How a letter stands to the others, measure by measure; nothing until the font is judged. */
@@ -42,10 +40,9 @@ export function deviationsOf(judgement: Judgement, glyph: number | null): readon
   return judgement.report.letters.find((letter) => letter.glyph === glyph)?.deviations ?? []
 }
 
-/** The findings that the person has said are meant so, however rare they are. */
-export function meantSo(judgement: Judgement, meant: readonly string[]): Listed[] {
-  return all(judgement).filter(({ finding }) => meant.includes(meantKey(finding)))
-}
+/** What the person has said is meant so, however rare it is. */
+export const meantSo = (judgement: Judgement): readonly FindingReport[] =>
+  judgement.kind === 'done' ? judgement.report.meant : []
 
 export const causeName: Record<Cause, string> = {
   width: 'width',
@@ -89,9 +86,9 @@ export function countWords(judgement: Judgement, listed: number): string {
 }
 
 /** Why the list is empty, and what that means. */
-export function emptyWords(judgement: Judgement, allowance: number, meant: readonly string[]): string {
-  const left = standing(judgement, Number.POSITIVE_INFINITY, meant).length
-  const said = meantSo(judgement, meant).some(({ finding }) => finding.byChance <= allowance)
+export function emptyWords(judgement: Judgement, allowance: number): string {
+  const left = standing(judgement, Number.POSITIVE_INFINITY).length
+  const said = meantSo(judgement).some((finding) => finding.byChance <= allowance)
   const first = said
     ? 'What stands out at this strictness is meant so.'
     : 'No letter is farther from what the others suggest than letters of sound alphabets are.'

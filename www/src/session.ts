@@ -1,21 +1,27 @@
 import type { Desk } from './commands/command'
 import { type Bench, Reviewing } from './desk/reviewing'
 import { type Arrival, pick } from './files'
-import { type Listed, standing } from './findings'
+import { standing } from './findings'
 import type { Command } from './generated/Command'
 import type { ContentsReport } from './generated/ContentsReport'
+import type { FindingReport } from './generated/FindingReport'
+import type { Fitting } from './generated/Fitting'
 import type { LetterDrawing } from './generated/LetterDrawing'
 import type { LetterReport } from './generated/LetterReport'
+import type { PointCount } from './generated/PointCount'
 import type { PointerInput } from './generated/PointerInput'
+import type { Spacing } from './generated/Spacing'
 import type { Theme } from './generated/Theme'
 import { keepSettings, readSettings, storage } from './keep'
 import { Lab, loadLab } from './lab'
 import type { Turn } from './pointers'
 import { isRefusal } from './refusal'
 import { measuresName, save } from './save'
+import type { Shaper } from './shaping'
+import { fittingOf, spacedCharacters, toleranceOf } from './spacing'
 import { initialState, type PageState, Store } from './state'
 import { wear } from './theme'
-import { type Helper, Measurer, type SurveyState } from './worker/measurer'
+import { type Helper, Measurer, type SpacingState, type SurveyState } from './worker/measurer'
 
 const SAMPLE = './sample/sample.ttf'
 
@@ -30,6 +36,8 @@ const STUMBLED =
  */
 const FIGURES_EVERY = 100
 
+const NO_KERNING =
+  'The part of the lab that sets kerned text could not be loaded. The letters stand by their side bearings; try again later.'
 const NO_SAMPLE = 'The sample could not be fetched. Drop a font of your own.'
 const UNJUDGED =
   'The letters of this font could not be judged. All that is measured of them is here; to try once more, open the font again.'
@@ -66,8 +74,10 @@ export class Session implements Desk, Bench {
   })
   readonly #measurer = new Measurer(makeHelper, {
     changed: (survey) => this.#surveyed(survey),
+    spaced: (spacing) => this.#spaced(spacing),
     letters: (letters) => {
       for (const letter of letters) this.#letters.set(letter.glyph, letter)
+      this.#countPoints()
     },
   })
   /** When the stage's state is to be read again; null if it has not changed since it was. */
@@ -77,6 +87,12 @@ export class Session implements Desk, Bench {
   #read = 0
   /** A font was opened and has not been drawn yet. */
   #awaited = false
+  /** How many points each letter of the alphabet has and needs; nothing until all are counted. */
+  #points: PointCount[] = []
+  #judging = false
+  /** Whether the desk has been told of the open font. */
+  #told = true
+  #shaper: { readonly of: Source; readonly shaper: Shaper } | undefined
 
   constructor() {
     const { visited, ...settings } = readSettings(storage())
@@ -88,6 +104,12 @@ export class Session implements Desk, Bench {
     this.store.subscribe((state, before) => {
       if (state.theme !== before.theme) wear(state.theme, document.documentElement)
       this.#markFindings(before)
+      const [line, lineBefore] = [state.stage, before.stage]
+      if (line && (line.text !== lineBefore?.text || line.spacing !== lineBefore.spacing)) {
+        queueMicrotask(() => void this.#kern())
+      }
+      // What is meant so weighs on no other letter.
+      if (state.meant !== before.meant && state.judgement.kind === 'done') queueMicrotask(() => this.#judge())
       if (
         state.theme === before.theme &&
         state.singleKeys === before.singleKeys &&
@@ -234,8 +256,10 @@ export class Session implements Desk, Bench {
     this.#awaited = false
     performance.mark('font-drawn')
     // The first picture goes before everything: the copy for the worker is made after it.
-    setTimeout(() => this.measureAll(), 0)
-    setTimeout(() => this.#judge(), 0)
+    setTimeout(() => {
+      this.#judge()
+      this.measureAll()
+    }, 0)
   }
 
   async pickFile(): Promise<void> {
@@ -259,8 +283,10 @@ export class Session implements Desk, Bench {
   measureAll(): void {
     const source = this.#source
     if (!source) return
-    const items = this.state.stage?.items ?? []
-    const glyphs = new Set(items.map((item) => item.glyph).filter((glyph) => glyph != null))
+    const { stage, judgement } = this.state
+    const inSight = stage?.items.map((item) => item.glyph).filter((glyph) => glyph != null) ?? []
+    const alphabet = judgement.kind === 'done' ? judgement.report.letters.map((letter) => letter.glyph) : []
+    const glyphs = new Set([...inSight, ...alphabet])
     this.#measurer.survey(source.bytes, source.fileName, Uint16Array.from(glyphs))
   }
 
@@ -280,27 +306,99 @@ export class Session implements Desk, Bench {
     const { saving, font } = this.state
     const still = saving && survey.kind === 'measuring'
     this.set({ survey, saving: still })
+    // The desk waits for the points of the letters, but not for ever.
+    if (survey.kind !== 'measuring' && survey.kind !== 'none') this.#tellDesk()
+    if (survey.kind === 'done' && this.state.spacing.kind === 'none') this.readSpacing()
     if (!saving || survey.kind !== 'done') return
     if (survey.document && font) save(document, survey.document, measuresName(font.fileName))
     else this.set({ notice: { kind: 'refused', fileName: font?.fileName ?? '', sentence: TOO_LARGE } })
   }
 
-  /** What stands out of the font, once its first picture is there. */
+  /** Reads the spacing of the alphabet and of what stands beside it in text. */
+  readSpacing(): void {
+    const { judgement, font } = this.state
+    if (!this.#source || !font || judgement.kind !== 'done') return
+    const alphabet = judgement.report.letters.map((letter) => letter.letter)
+    const tolerance = toleranceOf(font.report.unitsPerEm)
+    this.#measurer.space(this.#source.bytes, spacedCharacters(alphabet), tolerance)
+  }
+
+  #spaced(spacing: SpacingState): void {
+    this.set({ spacing })
+    if (spacing.kind !== 'done') return
+    const fitting = fittingOf(spacing.report, spacing.suggestion)
+    this.#try((lab) => this.#fit(lab, 'suggested', fitting))
+  }
+
+  #fit(lab: Lab, spacing: Spacing, fitting: Fitting): void {
+    lab.setFitting(spacing, fitting)
+    this.set({ stage: lab.state() })
+    this.onChange()
+  }
+
+  /** Sets the line with the font's own kerning, as a shaping library applies it. */
+  async #kern(): Promise<void> {
+    const source = this.#source
+    if (!source || this.state.stage?.spacing !== 'kerned') return
+    try {
+      if (this.#shaper?.of !== source) {
+        const { openShaper } = await import('./shaping')
+        const shaper = await openShaper(source.bytes)
+        if (this.#source !== source) return shaper.free()
+        this.#shaper?.shaper.free()
+        this.#shaper = { of: source, shaper }
+      }
+      const pairs = this.#shaper.shaper.kerns(this.state.stage?.text ?? '')
+      this.#try((lab) => this.#fit(lab, 'kerned', { sides: [], pairs }))
+    } catch (error) {
+      console.error(error)
+      this.set({ remark: NO_KERNING })
+    }
+  }
+
+  /** What stands out of the font, as far as its letters have been measured. */
   #judge(): void {
     const lab = this.#lab
-    if (!lab || this.state.judgement.kind !== 'judging') return
+    // A lab that is mended after it could not judge is not asked once more.
+    if (!lab || !this.#source || this.#judging) return
+    this.#judging = true
     try {
-      const report = this.#trapped(() => lab.judgement())
-      this.set({ judgement: { kind: 'done', report } })
+      const report = this.#trapped(() => lab.judge([...this.state.meant], this.#points))
+      const rules = this.state.rules ?? this.#trapped(() => lab.rules())
+      this.set({ judgement: { kind: 'done', report }, rules })
     } catch (error) {
       const sentence = isRefusal(error) ? error.sentence : UNJUDGED
       this.set({ judgement: { kind: 'failed', sentence } })
+      this.#tellDesk()
+    } finally {
+      this.#judging = false
     }
+  }
+
+  /** Judges the drawing too, once every letter of the alphabet has been measured. */
+  #countPoints(): void {
+    const { judgement } = this.state
+    if (this.#points.length > 0 || judgement.kind !== 'done') return
+    const points: PointCount[] = []
+    for (const { letter, glyph } of judgement.report.letters) {
+      const report = this.#letters.get(glyph)
+      if (report === undefined) return
+      const drawing = report?.drawing
+      if (drawing) points.push({ letter, points: drawing.drawn, needed: drawing.withinHalf.points })
+    }
+    this.#points = points
+    if (points.length > 0) this.#judge()
+    this.#tellDesk()
+  }
+
+  /** Asks the desk, once, what has been said of the open font. */
+  #tellDesk(): void {
     const { font } = this.state
-    if (!this.#source || !font) return
+    if (this.#told || !this.#lab || !this.#source || !font) return
+    this.#told = true
     const { bytes, fileName } = this.#source
     void this.reviewing.opened({
-      fingerprint: lab.fingerprint(),
+      fingerprint: this.#lab.fingerprint(),
       fileName,
       bytes: bytes.buffer,
       report: font.report,
@@ -318,21 +416,22 @@ export class Session implements Desk, Bench {
   }
 
   /** Says that a finding is meant so in this font, or takes that back. */
-  setMeant({ finding: { letter, cause } }: Listed, meant: boolean): void {
+  async setMeant({ letter, cause }: FindingReport, meant: boolean): Promise<void> {
     this.reviewing.say(
       { letter, cause },
       { verdict: meant ? 'meant' : null },
       meant ? 'Meant so' : 'No verdict',
     )
+    // The others are judged anew in the turn that this one ends.
+    await null
   }
 
   /** Tells the stage which findings to number under their letters, where those have changed. */
   #markFindings(before?: PageState): void {
-    const { judgement, allowance, meant } = this.state
-    if (before && judgement === before.judgement && allowance === before.allowance && meant === before.meant)
-      return
-    const listed = standing(judgement, allowance, meant)
-    this.#lab?.markFindings(Uint16Array.from(listed, ({ index }) => index))
+    const { judgement, allowance } = this.state
+    if (before && judgement === before.judgement && allowance === before.allowance) return
+    const listed = standing(judgement, allowance)
+    this.#lab?.markFindings(listed.map(({ glyph, cause }) => ({ glyph, cause })))
     this.onChange()
   }
 
@@ -367,12 +466,15 @@ export class Session implements Desk, Bench {
     this.#measurer.forget()
     this.#source = source
     this.#letters.clear()
+    this.#points = []
+    this.#told = false
     this.reviewing.forget()
     this.#faces += 1
     const face = `counterpoise-${this.#faces}`
     this.set({
       font: { report, fileName: source.fileName, face: null, sample: source.sample },
       judgement: { kind: 'judging' },
+      rules: null,
       stage: lab.state(),
       ...(source.sample ? {} : { firstVisit: false }),
     })
@@ -443,6 +545,7 @@ export class Session implements Desk, Bench {
       if (this.#source) {
         this.#lab?.openFont(this.#source.bytes, this.#source.fileName)
         if (text) this.#lab?.run({ type: 'setText', text })
+        this.#judge()
         this.#markFindings()
         this.set({ stage: this.#lab?.state() ?? null })
       }

@@ -2,8 +2,10 @@ import { initialReview, type ReviewState } from './desk/review-state'
 import { type Judgement, usualAllowance } from './findings'
 import type { CalliperPart } from './generated/CalliperPart'
 import type { FontReport } from './generated/FontReport'
+import type { MeantSo } from './generated/MeantSo'
+import type { RulesReport } from './generated/RulesReport'
 import type { StageState } from './generated/StageState'
-import type { SurveyState } from './worker/measurer'
+import type { SpacingState, SurveyState } from './worker/measurer'
 
 export type ThemeChoice = 'system' | 'light' | 'dark'
 
@@ -34,14 +36,18 @@ export interface PageState {
   readonly stage: StageState | null
   /** How far the whole font has been measured. */
   readonly survey: SurveyState
+  /** How far its spacing and kerning have been read. */
+  readonly spacing: SpacingState
   /** The measures are to be saved as soon as they are there. */
   readonly saving: boolean
   /** What stands out of the font. */
   readonly judgement: Judgement
   /** False alarms that a sound alphabet may show: how strict the findings are. */
   readonly allowance: number
-  /** What the person has said is meant so in this font, letter and cause. */
-  readonly meant: readonly string[]
+  /** What the person has said is meant so in this font. */
+  readonly meant: readonly MeantSo[]
+  /** How the font keeps the optical rules; null until that is read. */
+  readonly rules: RulesReport | null
   /** The reviewer's words about the font, and where they are kept. */
   readonly review: ReviewState
   /** Why the stage would not do what was last asked of it. */
@@ -64,10 +70,12 @@ export const initialState: PageState = {
   notice: null,
   stage: null,
   survey: { kind: 'none' },
+  spacing: { kind: 'none' },
   saving: false,
   judgement: { kind: 'none' },
   allowance: usualAllowance,
   meant: [],
+  rules: null,
   review: initialReview,
   remark: null,
   calliperPart: 'whole',

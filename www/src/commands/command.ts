@@ -46,6 +46,7 @@ export const groups = [
   'Move',
   'Compare',
   'Show',
+  'Space',
   'View',
   'Calliper',
   'Page',

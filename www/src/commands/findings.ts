@@ -1,13 +1,14 @@
-import { type Listed, standing } from '../findings'
+import { isSame, standing } from '../findings'
+import type { FindingReport } from '../generated/FindingReport'
 import type { PageState } from '../state'
 import { hasFont, type PageCommand } from './command'
 
-const listed = (state: PageState): Listed[] => standing(state.judgement, state.allowance, state.meant)
+const listed = (state: PageState): FindingReport[] => standing(state.judgement, state.allowance)
 
 /** The finding before or after the one on the stage, round the list's end. */
-export function otherFinding(state: PageState, step: 1 | -1): Listed | undefined {
+export function otherFinding(state: PageState, step: 1 | -1): FindingReport | undefined {
   const all = listed(state)
-  const at = all.findIndex(({ index }) => index === state.stage?.finding)
+  const at = all.findIndex((finding) => isSame(finding, state.stage?.finding))
   if (at < 0) return step > 0 ? all[0] : all.at(-1)
   return all[(at + step + all.length) % all.length]
 }
@@ -23,7 +24,7 @@ function look(id: string, label: string, hint: string, key: string, step: 1 | -1
     enabled: (state) => hasFont(state) && listed(state).length > 0,
     run: (desk) => {
       const next = otherFinding(desk.state, step)
-      if (next) desk.apply({ type: 'standFinding', finding: next.index })
+      if (next) desk.apply({ type: 'standFinding', finding: { glyph: next.glyph, cause: next.cause } })
     },
   }
 }

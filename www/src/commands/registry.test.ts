@@ -36,7 +36,8 @@ const stage = (change: Partial<StageState> = {}): StageState => ({
   missing: [],
   tool: 'letters',
   view: { scale: 1, em: 1000, origin: [0, 0], fitted: true },
-  spacing: 'kerned',
+  spacing: 'bearings',
+  rhythm: null,
   layers: {
     fill: true,
     outline: false,
@@ -50,6 +51,7 @@ const stage = (change: Partial<StageState> = {}): StageState => ({
     flaws: false,
     texture: false,
     findings: true,
+    white: false,
   },
   refitWithin: 'half',
   standout: null,

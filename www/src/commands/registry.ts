@@ -8,6 +8,7 @@ import { move } from './move'
 import { page } from './page'
 import { review } from './review'
 import { show } from './show'
+import { space } from './space'
 import { view } from './view'
 
 /** Every command, in the order in which the list of keys shows them. */
@@ -18,6 +19,7 @@ export const commands: readonly PageCommand[] = [
   ...move,
   ...compare,
   ...show,
+  ...space,
   ...view,
   ...calliper,
   ...page,

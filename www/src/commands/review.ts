@@ -2,6 +2,7 @@ import { wordOn } from '../desk/review-state'
 import type { Mark, Verdict } from '../desk/schema'
 import { findingOnStage, subject } from '../desk/subject'
 import { markName, verdictHint, verdictName } from '../desk/words'
+import { isSame } from '../findings'
 import type { PageState } from '../state'
 import { hasFont, type PageCommand } from './command'
 import { otherFinding } from './findings'
@@ -34,8 +35,8 @@ function verdict(one: Verdict, key: Key): PageCommand {
       if (on.cause === null) {
         desk.apply({ type: 'selectNext' })
         desk.reviewing.follow()
-      } else if (next && next.index !== state.stage?.finding) {
-        desk.apply({ type: 'standFinding', finding: next.index })
+      } else if (next && !isSame(next, state.stage?.finding)) {
+        desk.apply({ type: 'standFinding', finding: { glyph: next.glyph, cause: next.cause } })
       }
     },
   }

@@ -65,6 +65,12 @@ export const show: readonly PageCommand[] = [
     'What was measured and what was expected of the letter whose finding stands on the stage',
     'Q',
   ),
+  layer(
+    'white',
+    'White',
+    'The white between the letters, and the pairs that break the line’s rhythm',
+    'Shift+D',
+  ),
   {
     id: 'blur',
     label: 'Blur',

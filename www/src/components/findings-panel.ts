@@ -7,16 +7,19 @@ import {
   causeName,
   countWords,
   emptyWords,
-  type Listed,
-  meantKey,
+  findingKey,
+  isSame,
   meantSo,
   rarityWords,
   standing,
 } from '../findings'
 import '../desk/desk-word'
+import type { FindingKey } from '../generated/FindingKey'
+import type { FindingReport } from '../generated/FindingReport'
 import { session } from '../session'
 import { base, button, heading } from '../styles/shared'
 import { icon, iconStyle } from './icons'
+import './spacing-panel'
 import { PartOf } from './part-of'
 import './set-letter'
 
@@ -264,8 +267,13 @@ export class FindingsPanel extends LitElement {
   readonly #font = new PartOf(this, session.store, (state) => state.font?.report ?? null)
   readonly #judgement = new PartOf(this, session.store, (state) => state.judgement)
   readonly #allowance = new PartOf(this, session.store, (state) => state.allowance)
-  readonly #meant = new PartOf(this, session.store, (state) => state.meant)
-  readonly #shown = new PartOf(this, session.store, (state) => state.stage?.finding ?? null)
+  readonly #shown = new PartOf(
+    this,
+    session.store,
+    (state) => state.stage?.finding ?? null,
+    // It is read anew with every state of the stage.
+    (a, b) => a?.glyph === b?.glyph && a?.cause === b?.cause,
+  )
 
   /** The finding that the Tab key comes to, by its key. */
   @state() private stop = ''
@@ -273,7 +281,7 @@ export class FindingsPanel extends LitElement {
   @queryAll('.choose') private readonly choices!: NodeListOf<HTMLButtonElement>
   @query('summary') private readonly summary!: HTMLElement | null
 
-  #seen: number | null = null
+  #seen: FindingKey | null = null
   #of: unknown = null
 
   override willUpdate(): void {
@@ -297,7 +305,7 @@ export class FindingsPanel extends LitElement {
   override render() {
     if (!this.#font.value) return nothing
     const judgement = this.#judgement.value
-    const listed = standing(judgement, this.#allowance.value, this.#meant.value)
+    const listed = standing(judgement, this.#allowance.value)
     return html`<section aria-labelledby="title">
       <div class="head">
         <h2 id="title">What stands out</h2>
@@ -310,6 +318,7 @@ export class FindingsPanel extends LitElement {
           : nothing
       }
       ${judgement.kind === 'done' ? this.#list(listed) : nothing} ${this.#meantList()}
+      <spacing-panel></spacing-panel>
     </section>`
   }
 
@@ -333,16 +342,15 @@ export class FindingsPanel extends LitElement {
     </div>`
   }
 
-  #list(listed: readonly Listed[]) {
+  #list(listed: readonly FindingReport[]) {
     if (listed.length === 0) {
-      const more = emptyWords(this.#judgement.value, this.#allowance.value, this.#meant.value)
+      const more = emptyWords(this.#judgement.value, this.#allowance.value)
       return html`<p class="told"><b>Nothing stands out at this strictness.</b> ${more}</p>`
     }
     const stop = this.#stopAmong(listed)
     return html`<ol aria-label="Findings, worst first" @keydown=${this.#onKey}>
-      ${listed.map((one, at) => {
-        const { finding, index } = one
-        const shown = index === this.#shown.value
+      ${listed.map((finding, at) => {
+        const shown = isSame(finding, this.#shown.value)
         return html`<li class="finding ${shown ? 'shown' : ''}">
           <button
             class="choose"
@@ -351,9 +359,9 @@ export class FindingsPanel extends LitElement {
             aria-current=${shown ? 'true' : nothing}
             aria-describedby="rarity-${at}"
             @focus=${() => {
-              this.stop = meantKey(finding)
+              this.stop = findingKey(finding)
             }}
-            @click=${() => this.#choose(index)}
+            @click=${() => this.#choose(finding)}
           >
             <span class="sort">
               <span class="rank">${at + 1}</span>
@@ -369,9 +377,9 @@ export class FindingsPanel extends LitElement {
               title="It is no fault: leave it out of the list, in this font"
               aria-label="Meant so: ${finding.letter}, ${causeName[finding.cause]}"
               @focus=${() => {
-                this.stop = meantKey(finding)
+                this.stop = findingKey(finding)
               }}
-              @click=${() => this.#mean(one, at)}
+              @click=${() => this.#mean(finding, at)}
             >
               Meant so
             </button>
@@ -382,19 +390,19 @@ export class FindingsPanel extends LitElement {
   }
 
   #meantList() {
-    const meant = meantSo(this.#judgement.value, this.#meant.value)
+    const meant = meantSo(this.#judgement.value)
     if (meant.length === 0) return nothing
     return html`<details @toggle=${this.#unfolded}>
       <summary>Meant so (${meant.length}) ${icon('more')}</summary>
       <ul aria-label="Meant so in this font">
         ${meant.map(
-          (one) => html`<li class="meant">
-            <span>${one.finding.sentence}</span>
+          (finding) => html`<li class="meant">
+            <span>${finding.sentence}</span>
             <button
               class="framed"
               type="button"
-              aria-label="Take back: ${one.finding.letter}, ${causeName[one.finding.cause]}"
-              @click=${() => this.#takeBack(one)}
+              aria-label="Take back: ${finding.letter}, ${causeName[finding.cause]}"
+              @click=${() => this.#takeBack(finding)}
             >
               Take back
             </button>
@@ -405,12 +413,12 @@ export class FindingsPanel extends LitElement {
   }
 
   /** One finding is the Tab key's: the last that had the focus, else the one on the stage, else the first. */
-  #stopAmong(listed: readonly Listed[]): number {
-    const last = listed.findIndex(({ finding }) => meantKey(finding) === this.stop)
+  #stopAmong(listed: readonly FindingReport[]): number {
+    const last = listed.findIndex((finding) => findingKey(finding) === this.stop)
     if (last >= 0) return last
     return Math.max(
       0,
-      listed.findIndex(({ index }) => index === this.#shown.value),
+      listed.findIndex((finding) => isSame(finding, this.#shown.value)),
     )
   }
 
@@ -436,8 +444,8 @@ export class FindingsPanel extends LitElement {
     choices[next]?.focus()
   }
 
-  #choose(finding: number): void {
-    session.apply({ type: 'standFinding', finding })
+  #choose({ glyph, cause }: FindingReport): void {
+    session.apply({ type: 'standFinding', finding: { glyph, cause } })
     this.dispatchEvent(new Event('choose', { bubbles: true }))
   }
 
@@ -447,16 +455,16 @@ export class FindingsPanel extends LitElement {
   }
 
   /** The focus goes on to the finding that takes its place, or to the list that it went to. */
-  async #mean(one: Listed, at: number): Promise<void> {
-    session.setMeant(one, true)
+  async #mean(one: FindingReport, at: number): Promise<void> {
+    await session.setMeant(one, true)
     await this.updateComplete
     const next = this.choices[Math.min(at, this.choices.length - 1)] ?? this.summary
     next?.focus()
   }
 
-  async #takeBack(one: Listed): Promise<void> {
-    session.setMeant(one, false)
-    this.stop = meantKey(one.finding)
+  async #takeBack(one: FindingReport): Promise<void> {
+    await session.setMeant(one, false)
+    this.stop = findingKey(one)
     await this.updateComplete
     const back = [...this.choices].find((choice) => choice.tabIndex === 0)
     const rest = this.summary ?? back

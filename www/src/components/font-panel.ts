@@ -6,6 +6,7 @@ import { panel } from '../styles/panel'
 import { base, heading } from '../styles/shared'
 import { guideName } from '../words'
 import { PartOf } from './part-of'
+import './rules-panel'
 
 /** While no letter is chosen: the heights of the font as a whole. */
 @customElement('font-panel')
@@ -58,6 +59,7 @@ export class FontPanel extends LitElement {
             : `The stems lean ${figure(Math.abs(report.slant))}° to the ${report.slant > 0 ? 'right' : 'left'}.`
         }</p>
       </section>
+      <rules-panel></rules-panel>
       ${
         report.notes.length > 0
           ? html`<section>

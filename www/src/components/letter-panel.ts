@@ -5,8 +5,10 @@ import { deviationsOf } from '../findings'
 import type { ItemState } from '../generated/ItemState'
 import type { LetterReport } from '../generated/LetterReport'
 import type { Measure } from '../generated/Measure'
+import type { SpacingSide } from '../generated/SpacingSide'
 import '../desk/desk-word'
 import { session } from '../session'
+import { sideName } from '../spacing'
 import { panel } from '../styles/panel'
 import { base, heading } from '../styles/shared'
 import {
@@ -147,6 +149,7 @@ export class LetterPanel extends LitElement {
     sameLetters,
   )
   readonly #judgement = new PartOf(this, session.store, (state) => state.judgement)
+  readonly #spacing = new PartOf(this, session.store, (state) => state.spacing)
   // Another font has other figures for the same glyph numbers.
   readonly #font = new PartOf(this, session.store, (state) => state.font?.report)
 
@@ -191,7 +194,7 @@ export class LetterPanel extends LitElement {
     const report = reportOf(item)
     if (!report) return html`<section><p class="quiet">The font has no such letter.</p></section>`
     return html`${report.trouble ? html`<section><p class="trouble">${report.trouble}</p></section>` : nothing}
-      ${this.#deviations(report)}
+      ${this.#deviations(report)} ${this.#sides(report)}
       <section>
         <h3>Widths, in units</h3>
         <table>
@@ -210,6 +213,36 @@ export class LetterPanel extends LitElement {
         </table>
       </section>
       ${this.#strokes(report)} ${this.#drawing(report)}`
+  }
+
+  #sides(report: LetterReport) {
+    const spacing = this.#spacing.value
+    if (spacing.kind !== 'done') return nothing
+    const letter = spacing.report.letters.find((one) => one.glyph === report.glyph)
+    if (!letter) return nothing
+    const { left, right } = letter
+    const row = (name: string, of: (side: SpacingSide) => string) =>
+      html`<tr><th scope="row">${name}</th><td>${of(left)}</td><td>${of(right)}</td></tr>`
+    return html`<section>
+      <h3>Side bearings, in units</h3>
+      <table>
+        <thead>
+          <tr><td></td><th scope="col">Left</th><th scope="col">Right</th></tr>
+        </thead>
+        <tbody>
+          ${row('The side is', (side) => sideName[side.kind])} ${row('Bearing', (side) => figure(side.bearing))}
+          ${row('Its other sides imply', (side) => figure(side.implied, 0))}
+          ${row('So it is off by', (side) => signed(side.deviation, 0))}
+          ${row('Such a side strays by', (side) => figure(side.spread, 0))}
+          ${row('From H, O, n and o', (side) => figure(side.controls, 0))}
+          ${row('By the handbook', (side) => figure(side.handbook, 0))}
+        </tbody>
+      </table>
+      <p class="quiet">
+        Implied: what well-spaced families set such a side to, moved by what this font’s own sides are moved by. The
+        handbook is Walter Tracy’s Letters of Credit, 1986; what it leaves to the eye has no figure.
+      </p>
+    </section>`
   }
 
   #drawing(report: LetterReport) {

@@ -134,6 +134,7 @@ export class StageBar extends LitElement {
         <command-button class="flaws" name="show-flaws" look="switch"></command-button>
         <command-button class="refit" name="show-refit" look="switch"></command-button>
         <command-button name="show-findings" look="switch"></command-button>
+        <command-button class="widths" name="show-white" look="switch"></command-button>
         <span class="gap"></span>
         <command-button name="show-texture" look="switch"></command-button>
         <command-button name="blur" look="switch"></command-button>

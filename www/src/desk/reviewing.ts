@@ -1,6 +1,6 @@
 /** The reviewer at work: words about the open font, kept as they are said. */
 
-import { causeName, meantKey } from '../findings'
+import { causeName } from '../findings'
 import type { Command } from '../generated/Command'
 import type { ContentsReport } from '../generated/ContentsReport'
 import type { LetterDrawing } from '../generated/LetterDrawing'
@@ -248,18 +248,12 @@ export class Reviewing {
 
   /** Takes what was said of the font, and what of it is meant so. */
   take(reviews: readonly ReviewRecord[], more: Partial<ReviewState> = {}): void {
-    const { judgement } = this.bench.state
-    const findings = judgement.kind === 'done' ? judgement.report.findings : []
-    const meant = findings.filter(({ letter, cause }) =>
-      reviews.some(
-        (one) =>
-          one.verdict === 'meant' && one.letter === letter && (one.cause === cause || one.cause === null),
-      ),
-    )
-    const keys = [...new Set(meant.map(meantKey))]
-    const same = keys.join() === this.bench.state.meant.join()
+    const meant = reviews
+      .filter((one) => one.verdict === 'meant')
+      .map(({ letter, cause }) => ({ letter, cause }))
+    const same = JSON.stringify(meant) === JSON.stringify(this.bench.state.meant)
     this.bench.set({
-      ...(same ? {} : { meant: keys }),
+      ...(same ? {} : { meant }),
       review: { ...this.state, ...more, reviews },
     })
   }

@@ -1,6 +1,6 @@
 /** The open file and the shelf: which font it belongs to, as which revision, and what became of the one before. */
 
-import { usualAllowance } from '../findings'
+import { everyFinding, usualAllowance } from '../findings'
 import type { FindingReport } from '../generated/FindingReport'
 import type { FontReport } from '../generated/FontReport'
 import type { LetterDrawing } from '../generated/LetterDrawing'
@@ -49,8 +49,7 @@ export class Shelving {
 
   /** Finds out where the open file belongs, and what has been said of it. */
   async opened(file: Omit<Intake, 'findings'>): Promise<void> {
-    const { judgement } = this.bench.state
-    const findings = judgement.kind === 'done' ? judgement.report.findings : []
+    const findings = everyFinding(this.bench.state.judgement)
     this.#file = { ...file, findings }
     const store = this.reviewing.store
     if (!store) {

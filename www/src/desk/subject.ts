@@ -1,5 +1,6 @@
 /** What the reviewer's next word would be about. */
 
+import { everyFinding, isSame } from '../findings'
 import type { PageState } from '../state'
 import type { Subject } from './review-state'
 
@@ -7,7 +8,7 @@ import type { Subject } from './review-state'
 export function findingOnStage(state: PageState): Subject | null {
   const { judgement, stage } = state
   if (judgement.kind !== 'done' || stage?.finding == null) return null
-  const finding = judgement.report.findings[stage.finding]
+  const finding = everyFinding(judgement).find((one) => isSame(one, stage.finding))
   if (!finding) return null
   const chosen = stage.items.filter((item) => item.selected)
   const own = chosen.length === 0 || (chosen.length === 1 && chosen[0]?.glyph === finding.glyph)

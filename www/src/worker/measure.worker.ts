@@ -1,8 +1,9 @@
 /** The worker: the same module as the page's, an instance of its own, for long measures. */
 
-import { initSync, Survey } from '../core/counterpoise_web.js'
+import { initSync, SpacingJob, Survey } from '../core/counterpoise_web.js'
 import { isRefusal } from '../refusal'
 import type { Ask, Reply } from './protocol'
+import { space } from './spacing-job'
 import { survey } from './survey-job'
 
 /** As much of a worker's surroundings as is used here; the page's own types hide them. */
@@ -49,18 +50,23 @@ scope.onmessage = ({ data: ask }) => {
       if (ask.job === current) current = 0
       break
     case 'survey':
+    case 'space':
       current = ask.job
       before = before.then(() => work(ask))
       break
   }
 }
 
-async function work(ask: Ask & { kind: 'survey' }): Promise<void> {
+async function work(ask: Ask & { kind: 'survey' | 'space' }): Promise<void> {
   const stopped = () => current !== ask.job
   if (stopped()) return
   try {
-    const surveyor = new Survey(new Uint8Array(ask.bytes), ask.fileName)
-    await survey(ask.job, surveyor, ask.first, stopped, around)
+    const bytes = new Uint8Array(ask.bytes)
+    if (ask.kind === 'survey') {
+      await survey(ask.job, new Survey(bytes, ask.fileName), ask.first, stopped, around)
+    } else {
+      await space(ask.job, new SpacingJob(bytes, ask.characters), ask.tolerance, stopped, around)
+    }
   } catch (error) {
     if (isRefusal(error)) around.post({ kind: 'refused', job: ask.job, sentence: error.sentence })
     else {

@@ -39,16 +39,21 @@ function room() {
   const helpers: Fake[] = []
   const states: SurveyState[] = []
   const letters: unknown[] = []
+  const spacings: unknown[] = []
   const measurer = new Measurer(
     () => {
       const helper = new Fake()
       helpers.push(helper)
       return helper
     },
-    { changed: (state) => void states.push(state), letters: (some) => void letters.push(...some) },
+    {
+      changed: (state) => void states.push(state),
+      letters: (some) => void letters.push(...some),
+      spaced: (state) => void spacings.push(state),
+    },
   )
   measurer.start(module)
-  return { measurer, helpers, states, letters, helper: helpers[0] as Fake }
+  return { measurer, helpers, states, letters, spacings, helper: helpers[0] as Fake }
 }
 
 describe('the measurer', () => {
@@ -122,5 +127,30 @@ describe('the measurer', () => {
     measurer.survey(bytes(), 'a.otf', new Uint16Array())
     helper.say({ kind: 'refused', job: helper.job, sentence: 'No.' })
     expect(measurer.state).toEqual({ kind: 'failed', sentence: 'No.' })
+  })
+
+  it('reads the spacing, and stops at a word', () => {
+    const { measurer, helper, spacings } = room()
+    helper.say({ kind: 'ready' })
+    measurer.space(bytes(), 'HO', 10)
+    const ask = helper.asked.at(-1)
+    expect(ask).toMatchObject({ kind: 'space', characters: 'HO', tolerance: 10 })
+    const job = ask?.kind === 'space' ? ask.job : 0
+    helper.say({ kind: 'spacing', job, share: 0.5 })
+    expect(spacings.at(-1)).toEqual({ kind: 'reading', share: 0.5 })
+    measurer.cancel()
+    expect(spacings.at(-1)).toEqual({ kind: 'stopped' })
+    helper.say({ kind: 'spacing', job, share: 0.9 })
+    expect(spacings.at(-1)).toEqual({ kind: 'stopped' })
+  })
+
+  it('says that the spacing could not be read when the worker is lost', () => {
+    const { measurer, helper, spacings } = room()
+    helper.say({ kind: 'ready' })
+    measurer.space(bytes(), 'HO', 10)
+    helper.say({ kind: 'crashed' })
+    expect(spacings.at(-1)).toEqual({ kind: 'failed', sentence: CRASHED })
+    measurer.space(bytes(), 'HO', 10)
+    expect(spacings.at(-1)).toEqual({ kind: 'failed', sentence: NO_WORKER })
   })
 })

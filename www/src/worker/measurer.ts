@@ -1,4 +1,6 @@
 import type { LetterReport } from '../generated/LetterReport'
+import type { SpacingReport } from '../generated/SpacingReport'
+import type { SuggestionReport } from '../generated/SuggestionReport'
 import type { SurveyProgress } from '../generated/SurveyProgress'
 import type { Ask, Reply } from './protocol'
 
@@ -10,6 +12,14 @@ export type SurveyState =
   | { readonly kind: 'stopped'; readonly progress: SurveyProgress | null }
   | { readonly kind: 'failed'; readonly sentence: string }
 
+/** How far the font's spacing has been read. */
+export type SpacingState =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'reading'; readonly share: number }
+  | { readonly kind: 'done'; readonly report: SpacingReport; readonly suggestion: SuggestionReport }
+  | { readonly kind: 'stopped' }
+  | { readonly kind: 'failed'; readonly sentence: string }
+
 export const NO_WORKER =
   'The browser would not start the lab’s helper: only the letters on the stage are measured.'
 export const CRASHED =
@@ -19,6 +29,7 @@ export const CRASHED =
 export interface Listener {
   changed(state: SurveyState): void
   letters(letters: readonly LetterReport[]): void
+  spaced(state: SpacingState): void
 }
 
 /** As much of a worker as is used, so that a test can stand in for one. */
@@ -33,6 +44,7 @@ export class Measurer {
   #module: WebAssembly.Module | null = null
   #job = 0
   #state: SurveyState = { kind: 'none' }
+  #spacing: SpacingState = { kind: 'none' }
   /** A survey that was asked for before there was a worker to do it. */
   #ready = false
 
@@ -78,18 +90,32 @@ export class Measurer {
     this.#ask({ kind: 'survey', job: this.#job, bytes: copy, fileName, first }, [copy])
   }
 
+  /** Reads the spacing of some letters of a font that has been surveyed. */
+  space(bytes: Uint8Array<ArrayBuffer>, characters: string, tolerance: number): void {
+    if (!this.#helper) {
+      this.#setSpacing({ kind: 'failed', sentence: NO_WORKER })
+      return
+    }
+    this.#job += 1
+    this.#setSpacing({ kind: 'reading', share: 0 })
+    const copy = bytes.slice().buffer
+    this.#ask({ kind: 'space', job: this.#job, bytes: copy, characters, tolerance }, [copy])
+  }
+
   /** Stops at once: what the worker still says of this job is not heard. */
   cancel(): void {
-    if (this.#state.kind !== 'measuring') return
+    const [measuring, reading] = [this.#state.kind === 'measuring', this.#spacing.kind === 'reading']
+    if (!measuring && !reading) return
     this.#ask({ kind: 'cancel', job: this.#job })
-    const { progress } = this.#state
     this.#job += 1
-    this.#set({ kind: 'stopped', progress })
+    if (reading) this.#setSpacing({ kind: 'stopped' })
+    if (this.#state.kind === 'measuring') this.#set({ kind: 'stopped', progress: this.#state.progress })
   }
 
   /** Forgets what was measured, as another font comes. */
   forget(): void {
     this.cancel()
+    this.#setSpacing({ kind: 'none' })
     this.#set({ kind: 'none' })
   }
 
@@ -100,6 +126,11 @@ export class Measurer {
   #set(state: SurveyState): void {
     this.#state = state
     this.listener.changed(state)
+  }
+
+  #setSpacing(state: SpacingState): void {
+    this.#spacing = state
+    this.listener.spaced(state)
   }
 
   #hear(helper: Helper, reply: Reply): void {
@@ -123,8 +154,15 @@ export class Measurer {
       case 'surveyed':
         this.#set({ kind: 'done', progress: reply.progress, document: reply.document })
         break
+      case 'spacing':
+        this.#setSpacing({ kind: 'reading', share: reply.share })
+        break
+      case 'spaced':
+        this.#setSpacing({ kind: 'done', report: reply.report, suggestion: reply.suggestion })
+        break
       case 'refused':
-        this.#set({ kind: 'failed', sentence: reply.sentence })
+        if (this.#spacing.kind === 'reading') this.#setSpacing({ kind: 'failed', sentence: reply.sentence })
+        else this.#set({ kind: 'failed', sentence: reply.sentence })
         break
     }
   }
@@ -136,6 +174,10 @@ export class Measurer {
     this.#helper = null
     // One that never came will not come the next time either.
     if (!this.#ready) this.#module = null
+    if (this.#spacing.kind === 'reading') {
+      this.#job += 1
+      this.#setSpacing({ kind: 'failed', sentence: CRASHED })
+    }
     if (this.#state.kind === 'measuring' || !this.#ready) {
       this.#job += 1
       this.#set({ kind: 'failed', sentence: this.#ready ? CRASHED : NO_WORKER })

@@ -4,6 +4,8 @@
  */
 
 import type { LetterReport } from '../generated/LetterReport'
+import type { SpacingReport } from '../generated/SpacingReport'
+import type { SuggestionReport } from '../generated/SuggestionReport'
 import type { SurveyProgress } from '../generated/SurveyProgress'
 
 /** What the page asks. */
@@ -17,6 +19,15 @@ export type Ask =
       readonly bytes: ArrayBuffer
       readonly fileName: string
       readonly first: Uint16Array
+    }
+  /** Read the spacing and the kerning of some letters. */
+  | {
+      readonly kind: 'space'
+      readonly job: number
+      readonly bytes: ArrayBuffer
+      readonly characters: string
+      /** Within which the white is to be brought, font units. */
+      readonly tolerance: number
     }
   | { readonly kind: 'cancel'; readonly job: number }
 
@@ -32,6 +43,14 @@ export type Reply =
       readonly job: number
       readonly progress: SurveyProgress
       readonly document: Blob | null
+    }
+  /** The share of the spacing that is read. */
+  | { readonly kind: 'spacing'; readonly job: number; readonly share: number }
+  | {
+      readonly kind: 'spaced'
+      readonly job: number
+      readonly report: SpacingReport
+      readonly suggestion: SuggestionReport
     }
   /** The lab will not do it, and says why. */
   | { readonly kind: 'refused'; readonly job: number; readonly sentence: string }
