@@ -6,6 +6,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { brotliCompressSync, constants } from 'node:zlib'
 import { font } from './lib/fonts.mjs'
+import { judging } from './lib/judging.mjs'
 import { house } from './lib/lab.mjs'
 import { core } from './lib/place.mjs'
 import { categories, frames } from './lib/trace.mjs'
@@ -189,6 +190,12 @@ async function start() {
 
 for (const one of await wholeFonts(home.browser)) print(one)
 row('the module, as sent with brotli', sent(readFileSync(join(core, 'counterpoise_web_bg.wasm'))), 'bytes')
+for (const file of ['heros.otf', 'ebgaramond.otf']) {
+  const { judge, first, pairs, read } = await judging(file)
+  row(`${file}: the letters judged, first time`, first, 'ms')
+  row(`${file}: the letters judged, median of 31`, judge, 'ms', 20)
+  row(`${file}: white of every pair of ${read} letters`, pairs, 'ms', 1000)
+}
 await drag('sans', 'heros.otf', 'Heros')
 await drag('serif', 'ebgaramond.otf', 'EB Garamond')
 await opening('CFF', 'texgyrepagella-regular.otf')
