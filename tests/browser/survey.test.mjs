@@ -140,7 +140,7 @@ test('the page is never held up for 50 ms by it, and a letter is dragged all the
   await lab.close()
 })
 
-test('letters in sight come first', async () => {
+test('letters in sight come first, then the alphabet that is judged', async () => {
   const lab = await home.open()
   await lab.ready()
   await lab.page.evaluate(() => {
@@ -155,7 +155,10 @@ test('letters in sight come first', async () => {
   await lab.page.waitForFunction(() => window.asked.some((one) => one.kind === 'survey'))
   const { items } = await lab.stage()
   const asked = await lab.page.evaluate(() => window.asked.filter((one) => one.kind === 'survey').at(-1))
-  assert.deepEqual(asked.first, [...new Set(items.map((item) => item.glyph))])
+  const inSight = new Set(items.map((item) => item.glyph))
+  assert.deepEqual(asked.first.slice(0, inSight.size), [...inSight])
+  const judged = (await lab.state()).judgement.report.letters.map((letter) => letter.glyph)
+  assert.deepEqual(new Set(asked.first), new Set([...inSight, ...judged]))
   await lab.close()
 })
 

@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing } from 'lit'
-import { customElement, state } from 'lit/decorators.js'
+import { customElement, queryAll, state } from 'lit/decorators.js'
 import { figure, many, percent, signed } from '../figures'
 import type { KernFindingReport } from '../generated/KernFindingReport'
 import type { SuggestionReport } from '../generated/SuggestionReport'
@@ -126,12 +126,18 @@ export class SpacingPanel extends LitElement {
   readonly #font = new PartOf(this, session.store, (s) => s.font)
 
   @state() private all = false
+  /** The pair that the Tab key comes to: the list is one stop, with arrow keys inside. */
+  @state() private stop = 0
+
+  @queryAll('.finding') private readonly choices!: NodeListOf<HTMLButtonElement>
+
   #of: unknown = null
 
   override willUpdate(): void {
     if (this.#of === this.#font.value?.report) return
     this.#of = this.#font.value?.report
     this.all = false
+    this.stop = 0
   }
 
   override render() {
@@ -188,11 +194,19 @@ export class SpacingPanel extends LitElement {
     if (findings.length === 0) return html`<p>No pair asks for a look.</p>`
     const shown = this.all ? findings : findings.slice(0, FIRST)
     const more = findings.length - shown.length
-    return html`<ol aria-label="Pairs that stand out, worst first">
-        ${shown.map((finding) => {
+    return html`<ol aria-label="Pairs that stand out, worst first" @keydown=${this.#onKey}>
+        ${shown.map((finding, at) => {
           const [first = ['', '']] = finding.pairs
           return html`<li>
-            <button class="finding" type="button" @click=${() => this.#stand(finding)}>
+            <button
+              class="finding"
+              type="button"
+              tabindex=${at === Math.min(this.stop, shown.length - 1) ? 0 : -1}
+              @focus=${() => {
+                this.stop = at
+              }}
+              @click=${() => this.#stand(finding)}
+            >
               <span class="pair" aria-hidden="true">${first.join('')}</span>
               <span>${finding.sentence}<small>${kernMatter[finding.matter]}</small></span>
             </button>
@@ -262,6 +276,22 @@ export class SpacingPanel extends LitElement {
                   : nothing
               }`
       }`
+  }
+
+  #onKey = (event: KeyboardEvent): void => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return
+    const last = this.choices.length - 1
+    const steps: Record<string, number> = {
+      ArrowDown: Math.min(this.stop + 1, last),
+      ArrowUp: Math.max(this.stop - 1, 0),
+      Home: 0,
+      End: last,
+    }
+    const next = steps[event.key]
+    if (next === undefined) return
+    event.preventDefault()
+    event.stopPropagation()
+    this.choices[next]?.focus()
   }
 
   #stand({ pairs }: KernFindingReport): void {
