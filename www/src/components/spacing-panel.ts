@@ -170,7 +170,7 @@ export class SpacingPanel extends LitElement {
       case 'none':
         return html`<p class="quiet">Read once the whole font has been measured.</p>`
       case 'reading':
-        return html`<label class="quiet">Reading the pairs… <progress .value=${spacing.share}></progress></label>
+        return html`<p class="quiet">Reading the pairs… <progress aria-label="Pairs read" .value=${spacing.share}></progress></p>
           <div class="row">
             <button class="framed" type="button" @click=${() => session.stopMeasuring()}>Stop</button>
           </div>`

@@ -1,7 +1,7 @@
 //! Two revisions of a font: what changed, by how much, and what became of the
 //! findings.
 //!
-//! Letters are matched by code point, then by name. [`change`] says what became
+//! Letters are matched by code point, then by name. `change` says what became
 //! of one letter's figures, [`motion`] how far its outline moved and where,
 //! [`fates`] what became of each earlier finding.
 
