@@ -5,15 +5,8 @@ import type { Fitting } from './generated/Fitting'
 import type { KerningReport } from './generated/KerningReport'
 import type { KernMatter } from './generated/KernMatter'
 import type { SideKind } from './generated/SideKind'
-import type { Spacing } from './generated/Spacing'
 import type { SpacingReport } from './generated/SpacingReport'
 import type { SuggestionReport } from './generated/SuggestionReport'
-
-export const spacingName: Record<Spacing, string> = {
-  bearings: 'Bearings alone',
-  kerned: 'With kerning',
-  suggested: 'As suggested',
-}
 
 export const sideName: Record<SideKind, string> = {
   straight: 'straight',

@@ -17,8 +17,9 @@ import '../desk/desk-word'
 import type { FindingKey } from '../generated/FindingKey'
 import type { FindingReport } from '../generated/FindingReport'
 import { session } from '../session'
-import { base, button, heading } from '../styles/shared'
+import { base, button, fold, heading } from '../styles/shared'
 import { icon, iconStyle } from './icons'
+import { moveInList } from './list-keys'
 import './spacing-panel'
 import { PartOf } from './part-of'
 import './set-letter'
@@ -33,6 +34,7 @@ export class FindingsPanel extends LitElement {
   static override styles = [
     base,
     button,
+    fold,
     heading,
     iconStyle,
     css`
@@ -230,18 +232,6 @@ export class FindingsPanel extends LitElement {
         cursor: pointer;
       }
 
-      summary::-webkit-details-marker {
-        display: none;
-      }
-
-      summary .icon {
-        transition: rotate var(--fast);
-      }
-
-      details[open] summary .icon {
-        rotate: 180deg;
-      }
-
       summary:focus-visible {
         outline-offset: -2px;
         box-shadow: none;
@@ -427,22 +417,7 @@ export class FindingsPanel extends LitElement {
     if (allowance !== undefined) session.set({ allowance })
   }
 
-  #onKey = (event: KeyboardEvent): void => {
-    if (event.ctrlKey || event.metaKey || event.altKey) return
-    const choices = [...this.choices]
-    const at = choices.findIndex((one) => one.tabIndex === 0)
-    const steps: Record<string, number> = {
-      ArrowDown: Math.min(at + 1, choices.length - 1),
-      ArrowUp: Math.max(at - 1, 0),
-      Home: 0,
-      End: choices.length - 1,
-    }
-    const next = steps[event.key]
-    if (next === undefined) return
-    event.preventDefault()
-    event.stopPropagation()
-    choices[next]?.focus()
-  }
+  #onKey = (event: KeyboardEvent): void => moveInList(event, this.choices)
 
   #choose({ glyph, cause }: FindingReport): void {
     session.apply({ type: 'standFinding', finding: { glyph, cause } })

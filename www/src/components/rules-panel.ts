@@ -4,7 +4,7 @@ import type { RuleReport } from '../generated/RuleReport'
 import { ruleName, ruleValue, stanceMark, stanceWords } from '../rules'
 import { session } from '../session'
 import { panel } from '../styles/panel'
-import { base, button, heading } from '../styles/shared'
+import { base, button, fold, heading } from '../styles/shared'
 import { icon, iconStyle } from './icons'
 import { PartOf } from './part-of'
 
@@ -14,6 +14,7 @@ export class RulesPanel extends LitElement {
   static override styles = [
     base,
     button,
+    fold,
     heading,
     iconStyle,
     panel,
@@ -30,18 +31,6 @@ export class RulesPanel extends LitElement {
         gap: 0 var(--gap-2);
         min-height: max(var(--target), 2rem);
         cursor: pointer;
-      }
-
-      summary::-webkit-details-marker {
-        display: none;
-      }
-
-      summary .icon {
-        transition: rotate var(--fast);
-      }
-
-      details[open] summary .icon {
-        rotate: 180deg;
       }
 
       .mark {

@@ -7,9 +7,10 @@ import { save } from '../save'
 import { session } from '../session'
 import { kerningWords, kernMatter, suggestionWords } from '../spacing'
 import { panel } from '../styles/panel'
-import { base, button, heading } from '../styles/shared'
+import { base, button, fold, heading } from '../styles/shared'
 import './command-button'
 import { icon, iconStyle } from './icons'
+import { moveInList } from './list-keys'
 import { PartOf } from './part-of'
 import './tool-row'
 
@@ -25,6 +26,7 @@ export class SpacingPanel extends LitElement {
   static override styles = [
     base,
     button,
+    fold,
     heading,
     iconStyle,
     panel,
@@ -91,18 +93,6 @@ export class SpacingPanel extends LitElement {
         gap: var(--gap-1);
         min-height: max(var(--target), 1.875rem);
         cursor: pointer;
-      }
-
-      summary::-webkit-details-marker {
-        display: none;
-      }
-
-      summary .icon {
-        transition: rotate var(--fast);
-      }
-
-      details[open] summary .icon {
-        rotate: 180deg;
       }
 
       .scroll {
@@ -278,21 +268,7 @@ export class SpacingPanel extends LitElement {
       }`
   }
 
-  #onKey = (event: KeyboardEvent): void => {
-    if (event.ctrlKey || event.metaKey || event.altKey) return
-    const last = this.choices.length - 1
-    const steps: Record<string, number> = {
-      ArrowDown: Math.min(this.stop + 1, last),
-      ArrowUp: Math.max(this.stop - 1, 0),
-      Home: 0,
-      End: last,
-    }
-    const next = steps[event.key]
-    if (next === undefined) return
-    event.preventDefault()
-    event.stopPropagation()
-    this.choices[next]?.focus()
-  }
+  #onKey = (event: KeyboardEvent): void => moveInList(event, this.choices)
 
   #stand({ pairs }: KernFindingReport): void {
     // Between straight letters of its own case the eye has something to hold the pair against.

@@ -53,6 +53,21 @@ export const base = css`
   }
 `
 
+/** What folds away under a summary: its own arrow, which turns, in the browser's place. */
+export const fold = css`
+  summary::-webkit-details-marker {
+    display: none;
+  }
+
+  summary .icon {
+    transition: rotate var(--fast);
+  }
+
+  details[open] summary .icon {
+    rotate: 180deg;
+  }
+`
+
 /** Buttons: a line of ink on paper; pressed ones are printed solid. */
 export const button = css`
   button {
