@@ -113,6 +113,10 @@ test('the page is never held up for 50 ms by it, and a letter is dragged all the
   await mouse.move(place.x + 20, place.y, { steps: 4 })
   await lab.frame()
   await home.browser.startTracing(lab.page, { categories: ['toplevel', ...categories] })
+  // What the observer tells is held against the trace: it counts from here, and is read before the trace is closed.
+  await lab.page.evaluate(() => {
+    window.long = 0
+  })
   await lab.press('g')
   await until(lab, 'measuring')
   const places = new Set()
@@ -124,10 +128,11 @@ test('the page is never held up for 50 ms by it, and a letter is dragged all the
     }
     places.add(await lab.page.evaluate(() => document.querySelector('lab-sheet').state.stage.items[30].moved))
   }
+  const long = await lab.page.evaluate(() => window.long)
   await mouse.up()
   assert.equal(await kind(lab), 'done')
   const all = tasks(JSON.parse((await home.browser.stopTracing()).toString()).traceEvents)
-  const [long, worked, clock] = [await lab.page.evaluate(() => window.long), ...['worked', 'clock'].map((by) => Math.max(...all.map((one) => one[by])))]
+  const [worked, clock] = ['worked', 'clock'].map((by) => Math.max(...all.map((one) => one[by])))
   console.log(
     `# ${moves} moves, ${places.size} places, ${all.length} tasks; the longest worked ${worked.toFixed(1)} ms, ` +
       `by the clock ${clock.toFixed(1)} ms; the observer of long tasks saw ${long}`,
