@@ -1,4 +1,6 @@
-/** How a font comes in: dropped anywhere, picked, or pasted. */
+/** How a font or a drawing comes in: dropped anywhere, picked, or pasted. */
+
+import { drawingEndings, isSvgText } from './redraw/kinds'
 
 /** A larger file is no font that anyone drew: the largest in use are some 50 MB. */
 export const MOST_BYTES = 256 * 1024 * 1024
@@ -47,6 +49,9 @@ export function fromDrop(transfer: DataTransfer): Arrival {
 
 export const bringsFiles = (transfer: DataTransfer | null): boolean =>
   transfer?.types.includes('Files') ?? false
+
+const isField = (event: Event): boolean =>
+  event.composedPath().some((one) => one instanceof HTMLTextAreaElement || one instanceof HTMLInputElement)
 
 interface Guests {
   hover(over: boolean): void
@@ -105,6 +110,9 @@ export function receive(target: Window, guests: Guests): () => void {
     'paste',
     (event) => {
       const files = [...(event.clipboardData?.files ?? [])]
+      const text = event.clipboardData?.getData('text/plain') ?? ''
+      // Drawing programs copy an outline as the text of an SVG. Into a field it goes as text.
+      if (files.length === 0 && isSvgText(text) && !isField(event)) files.push(new File([text], 'pasted.svg'))
       if (files.length === 0) return
       event.preventDefault()
       guests.arrive(choose(files))
@@ -118,7 +126,7 @@ export function receive(target: Window, guests: Guests): () => void {
 export function pick(document: Document): Promise<Arrival | null> {
   const input = document.createElement('input')
   input.type = 'file'
-  input.accept = '.otf,.ttf,.otc,.ttc,.woff,.woff2,font/*'
+  input.accept = `.otf,.ttf,.otc,.ttc,.woff,.woff2,font/*,${drawingEndings}`
   return new Promise((resolve) => {
     input.addEventListener('change', () => resolve(choose([...(input.files ?? [])])))
     input.addEventListener('cancel', () => resolve(null))

@@ -15,6 +15,7 @@ import type { Theme } from './generated/Theme'
 import { keepSettings, readSettings, storage } from './keep'
 import { Lab, loadLab } from './lab'
 import type { Turn } from './pointers'
+import { drawingKind } from './redraw/kinds'
 import { isRefusal } from './refusal'
 import { measuresName, save } from './save'
 import type { Shaper } from './shaping'
@@ -165,6 +166,18 @@ export class Session implements Desk, Bench {
       return
     }
     if (this.state.phase === 'broken') return
+    if (drawingKind(file.name)) {
+      // A drawing is held against the font that is open: it takes nobody's place on the stage.
+      await this.#start
+      this.set({ bringing: { kind: 'file', file } })
+      this.reviewing.set({ room: 'redraw' })
+      return
+    }
+    await this.open(file, sentence)
+  }
+
+  /** Opens a file as a font; what to say of it once it is open. */
+  async open(file: File, sentence: string | null = null): Promise<void> {
     this.#opening += 1
     const opening = this.#opening
     this.set({ opening: file.name, notice: null })
@@ -217,6 +230,11 @@ export class Session implements Desk, Bench {
     const report = this.#ask((lab) => lab.letter(glyph))
     this.#letters.set(glyph, report)
     return report
+  }
+
+  /** The open font's bytes; null before there is one. */
+  bytes(): Uint8Array<ArrayBuffer> | null {
+    return this.#source?.bytes ?? null
   }
 
   stageWidth(): number {
@@ -343,7 +361,8 @@ export class Session implements Desk, Bench {
     try {
       if (this.#shaper?.of !== source) {
         const { openShaper } = await import('./shaping')
-        const shaper = await openShaper(source.bytes)
+        const file = this.#lab?.file() ?? new Uint8Array()
+        const shaper = await openShaper(file)
         if (this.#source !== source) return shaper.free()
         this.#shaper?.shaper.free()
         this.#shaper = { of: source, shaper }

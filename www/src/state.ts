@@ -5,6 +5,7 @@ import type { FontReport } from './generated/FontReport'
 import type { MeantSo } from './generated/MeantSo'
 import type { RulesReport } from './generated/RulesReport'
 import type { StageState } from './generated/StageState'
+import type { Bringing } from './redraw/brought'
 import type { SpacingState, SurveyState } from './worker/measurer'
 
 export type ThemeChoice = 'system' | 'light' | 'dark'
@@ -50,6 +51,8 @@ export interface PageState {
   readonly rules: RulesReport | null
   /** The reviewer's words about the font, and where they are kept. */
   readonly review: ReviewState
+  /** What is brought to be held against the font: a drawing, a scan, another revision. */
+  readonly bringing: Bringing | null
   /** Why the stage would not do what was last asked of it. */
   readonly remark: string | null
   /** What of the calliper the arrow keys and the arrow buttons move. */
@@ -77,6 +80,7 @@ export const initialState: PageState = {
   meant: [],
   rules: null,
   review: initialReview,
+  bringing: null,
   remark: null,
   calliperPart: 'whole',
   theme: 'system',

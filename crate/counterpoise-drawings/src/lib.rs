@@ -5,7 +5,6 @@
 //! |---|---|
 //! | [`svg`] | what ink does this drawing hold? |
 //! | [`ufo`] | what letters does this glyph file or folder hold? |
-//! | [`door`] | the same for the page |
 //!
 //! Which ink is which letter, and how large, the library says
 //! ([`counterpoise::font::loose`]).
@@ -13,7 +12,6 @@
 //! Nothing is fetched and nothing runs: of a drawing only shapes are read, and
 //! what else it holds is told of and left out. Every bound is a named constant.
 
-pub mod door;
 mod error;
 mod note;
 pub mod svg;

@@ -10,14 +10,12 @@
 //! | [`strokes`] | how thick are the strokes, and where? |
 //! | [`letters`] | which ink is which letter, in font units? |
 //! | [`trace`] | how far does a drawn outline lie from the ink? |
-//! | [`door`] | the same for the page |
 //!
 //! Places in a picture are in pixels, x to the right and y down, the middle of
 //! the first pixel at (0.5, 0.5).
 
 pub mod decode;
 pub mod distance;
-pub mod door;
 pub mod edge;
 mod error;
 pub mod letters;

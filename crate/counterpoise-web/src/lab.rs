@@ -61,6 +61,13 @@ impl Lab {
         Ok(report)
     }
 
+    /// The open font's file without what was drawn anew, as a shaper reads it;
+    /// empty of loose drawings.
+    pub fn file(&self) -> Vec<u8> {
+        let font = self.font.as_ref();
+        font.map(|font| font.file().to_vec()).unwrap_or_default()
+    }
+
     /// What the open font says of itself; `null` before one is open.
     ///
     /// # Errors

@@ -74,6 +74,11 @@ impl OpenFont {
         fingerprint::of(self.font.data())
     }
 
+    /// The font's file, without what was drawn anew.
+    pub(crate) fn file(&self) -> &[u8] {
+        self.font.file()
+    }
+
     /// What the font holds, to be held beside what is planned of it.
     pub(crate) fn contents(&self) -> ContentsReport {
         ContentsReport::of(&self.font)

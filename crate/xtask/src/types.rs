@@ -24,8 +24,10 @@ pub(crate) fn make() -> Result<()> {
         "counterpoise",
         "--package",
         "counterpoise-web",
+        "--package",
+        "counterpoise-redraw",
         "--features",
-        "counterpoise-web/typescript",
+        "counterpoise-web/typescript,counterpoise-redraw/typescript",
         "--lib",
         "export_bindings",
     ]))?;

@@ -9,7 +9,11 @@ use std::path::{Path, PathBuf};
 
 /// The crates that are each a module of their own: the first the page starts
 /// with, any other it fetches when it is first needed.
-const CRATES: [&str; 2] = ["counterpoise-web", "counterpoise-shaping"];
+const CRATES: [&str; 3] = [
+    "counterpoise-web",
+    "counterpoise-shaping",
+    "counterpoise-redraw",
+];
 
 /// Compiles the modules and writes them and their bindings into `www/src/core`.
 pub(crate) fn make() -> Result<()> {

@@ -109,6 +109,16 @@ export const review: readonly PageCommand[] = [
     run: (desk) => desk.reviewing.giveAgain(),
   },
   {
+    id: 'redraw',
+    label: 'Redraw',
+    hint: 'Try a change on a letter, or hold a new drawing, a scan or another revision against the font',
+    group: 'Review',
+    keys: ['Shift+R'],
+    icon: 'redraw',
+    enabled: hasFont,
+    run: (desk) => desk.reviewing.set({ room: 'redraw' }),
+  },
+  {
     id: 'handback',
     label: 'Sheet',
     hint: 'The page that goes back to the artist: what stands out, your notes, what is still to draw',

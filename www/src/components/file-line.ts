@@ -200,6 +200,7 @@ export class FileLine extends LitElement {
       <div class="doings">
         <command-button name="open" look="framed"></command-button>
         <command-button name="shelf" look="framed"></command-button>
+        <command-button name="redraw" look="framed"></command-button>
         <command-button name="handback" look="framed"></command-button>
         <theme-switch></theme-switch>
         <command-button class="keys" name="keys" look="icon"></command-button>

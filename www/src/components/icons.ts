@@ -38,6 +38,7 @@ const drawings = {
   redo: svg`<path d="M12.5 4L16 7.5 12.5 11M16 7.5H8a4 4 0 0 0 0 8h4" />`,
   open: svg`<path d="M12 2.5H4.5v15h11V6L12 2.5V6h3.5M10 15V9M7.5 11.5L10 9l2.5 2.5" />`,
   save: svg`<path d="M10 3v9.5M6 9l4 4 4-4M3.5 13.5v3h13v-3" />`,
+  redraw: svg`<path d="M3 16.5l1-4L13 3.5l3 3-9 9zM11 5.5l3 3" />`,
   sheet: svg`<path d="M4.5 2.5h11v15h-11zM7.5 6.5h5M7.5 9.5h5M7.5 12.5h3" />`,
   shelf: svg`<path d="M2.5 16.5h15M4.5 16V7h3v9M7.5 16V4h3v12M11.5 16V8h4v8" />`,
   keys: svg`<path d="M2.5 5.5h15v9h-15zM5.5 8.5h1M9.5 8.5h1M13.5 8.5h1M6.5 11.5h7" />`,

@@ -222,7 +222,7 @@ export class DeskReview extends LitElement {
     if (this.#font.value === null || review.font === '') return nothing
     const on = this.#subject.value
     return html`<section aria-label="Review">
-      ${this.#offer()} ${this.#line()} ${on ? this.#words(on) : nothing} ${this.#fates()} ${this.#mistaken()}
+      ${this.#offer()} ${this.#line()} ${on ? this.#words(on) : nothing} ${this.#fates()} ${this.#beside()} ${this.#mistaken()}
       ${review.failed ? html`<p class="failed">${review.failed}</p>` : nothing}
       <p class="unseen" aria-live="polite">${review.said}</p>
     </section>`
@@ -359,6 +359,16 @@ export class DeskReview extends LitElement {
         )}
       </ul>
     </details>`
+  }
+
+  #beside() {
+    const { earlier, number } = this.#review.value
+    if (earlier === null) return nothing
+    return html`<p>
+      <button class="framed" type="button" @click=${() => void session.reviewing.shelving.holdAgainstEarlier()}>
+        Hold it against revision ${number - 1}
+      </button>
+    </p>`
   }
 
   #keep = (event: Event): void => {

@@ -5,16 +5,18 @@ import { PartOf } from '../components/part-of'
 import { session } from '../session'
 import { base, button } from '../styles/shared'
 
-const names = { shelf: 'The shelf', handback: 'The sheet for the artist' } as const
+const names = { shelf: 'The shelf', handback: 'The sheet for the artist', redraw: 'The redraw' } as const
 const tags = {
   shelf: html`<desk-shelf></desk-shelf>`,
   handback: html`<desk-handback></desk-handback>`,
+  redraw: html`<redraw-room></redraw-room>`,
 } as const
 
 /** Each room comes with its own program, fetched when it is first entered. */
 const doors = {
   shelf: () => import('./shelf/desk-shelf'),
   handback: () => import('./sheet/desk-handback'),
+  redraw: () => import('../redraw/redraw-room'),
 } as const
 
 const LOST = 'This part of the page could not be fetched. Close it and try again, or load the page anew.'

@@ -22,6 +22,8 @@ export interface ReviewState {
   /** Which of its revisions the open file is, from 1; 0 if it is on no shelf. */
   readonly number: number
   readonly revision: RevisionRecord | null
+  /** Fingerprint of the revision before, if its file was kept. */
+  readonly earlier: string | null
   /** A font on the shelf whose next revision the open file may be. */
   readonly offer: FontRecord | null
   readonly reviews: readonly ReviewRecord[]
@@ -37,7 +39,7 @@ export interface ReviewState {
   /** What was done last, for the live region. */
   readonly said: string
   /** What lies over the sheet. */
-  readonly room: 'shelf' | 'handback' | null
+  readonly room: 'shelf' | 'handback' | 'redraw' | null
 }
 
 export const initialReview: ReviewState = {
@@ -50,6 +52,7 @@ export const initialReview: ReviewState = {
   shelved: null,
   number: 0,
   revision: null,
+  earlier: null,
   offer: null,
   reviews: [],
   letters: {},

@@ -112,6 +112,7 @@ export class Reviewing {
         shelved: null,
         number: 0,
         revision: null,
+        earlier: null,
         offer: null,
         reviews: [],
         letters: {},

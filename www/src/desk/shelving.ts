@@ -126,8 +126,20 @@ export class Shelving {
       await store.changeAll([...this.#intake(font.id, font.planned, there), ...moved(said, font.id)])
       if (keep) await store.keepFile(fileOf(file))
     })
-    if (done) await this.#settle(font, null)
-    return done
+    if (!done) return false
+    await this.#settle(font, null)
+    await this.holdAgainstEarlier()
+    return true
+  }
+
+  /** Opens the comparison with the revision before, if its file was kept. */
+  async holdAgainstEarlier(): Promise<void> {
+    const { earlier } = this.reviewing.state
+    const file = earlier && (await this.reviewing.store?.file(earlier))
+    if (!file) return
+    const bytes = new Uint8Array(file.bytes)
+    this.bench.set({ bringing: { kind: 'earlier', name: file.name, bytes } })
+    this.reviewing.set({ room: 'redraw' })
   }
 
   /** The open file is no revision of its font after all. */
@@ -190,7 +202,9 @@ export class Shelving {
     ])
     const sorted = revisions.toSorted((a, b) => a.received.localeCompare(b.received))
     const at = sorted.findIndex((one) => one.fingerprint === file.fingerprint)
-    const fates = await this.#fates(store, sorted[at - 1], reviews)
+    const before = sorted[at - 1]
+    const fates = await this.#fates(store, before, reviews)
+    const kept = before ? await store.file(before.fingerprint) : undefined
     if (this.#file !== file) return
     this.reviewing.take(reviews, {
       font,
@@ -199,6 +213,7 @@ export class Shelving {
       offer,
       revision: sorted[at] ?? null,
       number: at + 1,
+      earlier: kept?.fingerprint ?? null,
       letters: this.#letters(shelved?.planned ?? ''),
       fates,
     })

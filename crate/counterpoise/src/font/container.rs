@@ -3,6 +3,7 @@
 
 use super::FontError;
 use super::bytes::u32_at;
+use super::drawn::MAGIC;
 
 /// A file's outer format.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -11,6 +12,8 @@ pub enum Container {
     OpenType,
     /// A collection of fonts: `ttcf`.
     Collection,
+    /// Letters drawn outside a font file, as this library writes them.
+    Drawn,
 }
 
 /// The most faces that a collection may claim. The largest known to us hold a
@@ -35,6 +38,7 @@ impl Container {
         match head {
             [0, 1, 0, 0] | b"OTTO" | b"true" => Ok(Self::OpenType),
             b"ttcf" => Ok(Self::Collection),
+            MAGIC => Ok(Self::Drawn),
             b"wOFF" | b"wOF2" => Err(FontError::Packed),
             b"typ1" | b"%!PS" | b"%!Fo" | [0x80, 1, ..] => Err(FontError::Type1),
             b"%PDF" => Err(FontError::NotAFont("a PDF document")),
@@ -53,7 +57,7 @@ impl Container {
     /// If a collection ends before its list of faces does.
     pub fn face_count(self, data: &[u8]) -> Result<u32, FontError> {
         match self {
-            Self::OpenType => Ok(1),
+            Self::OpenType | Self::Drawn => Ok(1),
             Self::Collection => {
                 let claimed = u32_at(data, COUNT).ok_or(FontError::Truncated)?;
                 let room = data.len().saturating_sub(LIST) / 4;

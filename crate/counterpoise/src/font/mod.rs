@@ -38,9 +38,10 @@ pub use names::Names;
 
 use crate::order::by_number;
 use crate::outline::Outline;
-use drawn::Letters;
+use drawn::{Held, Letters};
 use glyph_names::GlyphNames;
 use outlines::Outlines;
+use std::ops::Range;
 use std::sync::OnceLock;
 use ttf_parser::Face;
 
@@ -79,6 +80,8 @@ impl OutlineFormat {
 #[derive(Debug, Clone)]
 pub struct Font {
     data: Vec<u8>,
+    /// Where the font file lies in them; nowhere for loose drawings.
+    file: Range<usize>,
     /// Letters drawn outside the file.
     letters: Letters,
     face_index: u32,
@@ -109,6 +112,9 @@ impl Font {
     /// As [`Font::open`]; also if the file has no such face.
     pub fn open_face(data: Vec<u8>, face_index: u32) -> Result<Self, FontError> {
         let container = Container::sniff(&data)?;
+        if container == Container::Drawn {
+            return Self::open_drawn(data, face_index);
+        }
         let face_count = container.face_count(&data)?;
         if face_index >= face_count {
             return Err(FontError::NoSuchFace {
@@ -144,8 +150,23 @@ impl Font {
             embedding,
             glyph_names: OnceLock::new(),
             letters: Letters::default(),
+            file: 0..data.len(),
             data,
         })
+    }
+
+    /// Opens what [`Font::data`] gives once a letter has been drawn.
+    fn open_drawn(data: Vec<u8>, face_index: u32) -> Result<Self, FontError> {
+        let Held { base, file, drawn } = drawn::read(&data)?;
+        let mut font = if base.is_empty() {
+            Self::loose(drawn)?
+        } else {
+            let mut font = Self::open_face(base.to_vec(), face_index)?;
+            font.redraw(drawn.letters);
+            font
+        };
+        (font.data, font.file) = (data, file);
+        Ok(font)
     }
 
     /// Loose drawings as a font of their own. Glyphs are counted in the order
@@ -154,8 +175,12 @@ impl Font {
     /// # Errors
     /// If there is no letter or their units per em are none.
     pub fn drawn(drawn: Drawn) -> Result<Self, FontError> {
+        Ok(Self::loose(drawn)?.written(&[]))
+    }
+
+    /// Loose drawings, their bytes not yet written.
+    fn loose(drawn: Drawn) -> Result<Self, FontError> {
         drawn.check()?;
-        let data = drawn.bytes();
         let letters = Letters::new(drawn.letters);
         Ok(Self {
             face_index: 0,
@@ -168,7 +193,8 @@ impl Font {
             embedding: None,
             glyph_names: OnceLock::new(),
             letters,
-            data,
+            file: 0..0,
+            data: Vec::new(),
         })
     }
 
@@ -178,33 +204,44 @@ impl Font {
     /// its bytes, stay.
     pub fn with(&self, letters: Vec<DrawnLetter>) -> Self {
         let mut font = self.clone();
+        font.redraw(letters);
+        font.written(self.file())
+    }
+
+    fn redraw(&mut self, letters: Vec<DrawnLetter>) {
         for letter in letters {
-            let reader = font.reader();
+            let reader = self.reader();
             let named = || {
                 let name = letter.name.as_deref()?;
-                (0..font.glyph_count)
+                (0..self.glyph_count)
                     .map(GlyphId)
                     .find(|&id| reader.glyph_name(id) == Some(name))
             };
             let first = letter.characters.first();
             let glyph = first.and_then(|&c| reader.glyph(c)).or_else(named);
             match glyph {
-                Some(glyph) => font.letters.redraw(glyph, letter),
-                None if font.glyph_count < u16::MAX => {
-                    font.letters.redraw(GlyphId(font.glyph_count), letter);
-                    font.glyph_count += 1;
+                Some(glyph) => self.letters.redraw(glyph, letter),
+                None if self.glyph_count < u16::MAX => {
+                    self.letters.redraw(GlyphId(self.glyph_count), letter);
+                    self.glyph_count += 1;
                 }
                 None => {}
             }
         }
-        font
+    }
+
+    /// The font with its bytes written, upon a font file or upon none.
+    fn written(mut self, file: &[u8]) -> Self {
+        let (units, letters) = (self.units_per_em, self.letters.all());
+        (self.data, self.file) = drawn::write(file, units, &self.declared, &self.names, letters);
+        self
     }
 
     /// A reader of glyphs. Cheap, but not free: take one for many glyphs.
     pub fn reader(&self) -> Reader<'_> {
         let face = match self.format {
             OutlineFormat::Drawn => None,
-            _ => Face::parse(&self.data, self.face_index).ok(),
+            _ => Face::parse(self.file(), self.face_index).ok(),
         };
         Reader {
             letters: &self.letters,
@@ -215,10 +252,15 @@ impl Font {
         }
     }
 
-    /// The file's bytes; of loose drawings their outlines, in bytes of our own:
-    /// enough to tell one set of drawings from another.
+    /// All that the font was opened from, and opens from again: the file's
+    /// bytes, or, once a letter has been drawn, bytes of our own around them.
     pub fn data(&self) -> &[u8] {
         &self.data
+    }
+
+    /// The font file's bytes, without what was drawn anew; empty of loose drawings.
+    pub fn file(&self) -> &[u8] {
+        &self.data[self.file.clone()]
     }
 
     /// Which face of a collection this is.

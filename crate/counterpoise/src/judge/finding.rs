@@ -94,7 +94,7 @@ impl Finding {
 
 fn number(v: f64) -> String {
     // Nought is not minus nought.
-    format!("{:.0}", v.round() + 0.0)
+    format!("{:.0}", v.round() + 0.0).replace('-', "\u{2212}")
 }
 
 fn units(v: f64) -> String {

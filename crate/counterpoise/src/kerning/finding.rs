@@ -127,7 +127,7 @@ impl KernFinding {
 
 fn units(v: f64) -> String {
     // Nought is not minus nought.
-    format!("{:+.0}", v.round() + 0.0)
+    format!("{:+.0}", v.round() + 0.0).replace('-', "\u{2212}")
 }
 
 fn length(v: f64) -> String {

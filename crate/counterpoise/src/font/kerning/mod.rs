@@ -251,7 +251,7 @@ struct ClassTable {
 impl Font {
     /// The font's kerning for a script and, if it has rules of its own, a language.
     pub fn kerning(&self, script: LayoutTag, language: Option<LayoutTag>) -> Kerning {
-        let Ok(raw) = RawFace::parse(self.data(), self.face_index()) else {
+        let Ok(raw) = RawFace::parse(self.file(), self.face_index()) else {
             return Kerning::default();
         };
         let table = |tag: &[u8; 4]| raw.table(Tag::from_bytes(tag));

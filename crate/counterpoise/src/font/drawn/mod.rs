@@ -1,6 +1,10 @@
 //! Letters drawn outside a font file: loose ones that stand together as a font,
 //! and new ones that stand in the place of a file's own.
 
+mod file;
+
+pub(super) use file::{Held, MAGIC, read, write};
+
 use super::pen::MAX_COORDINATE;
 use super::{Declared, FontError, GlyphError, GlyphId, Names};
 use crate::outline::Outline;
@@ -53,25 +57,6 @@ impl Drawn {
         }
         Ok(())
     }
-
-    /// The drawings spelled out, so that the same ones give the same bytes.
-    pub(super) fn bytes(&self) -> Vec<u8> {
-        let mut bytes = self.units_per_em.to_be_bytes().to_vec();
-        for letter in &self.letters {
-            bytes.extend(letter.name.iter().flat_map(|n| n.bytes()));
-            for &c in &letter.characters {
-                bytes.extend(u32::from(c).to_be_bytes());
-            }
-            bytes.extend(letter.advance.to_be_bytes());
-            for segment in letter.outline.segments() {
-                for p in points(&segment.path_seg()) {
-                    bytes.extend(p.x.to_be_bytes());
-                    bytes.extend(p.y.to_be_bytes());
-                }
-            }
-        }
-        bytes
-    }
 }
 
 fn points(seg: &PathSeg) -> Vec<kurbo::Point> {
@@ -111,6 +96,11 @@ impl Letters {
     /// How many there are; 65,535 at most.
     pub(super) fn count(&self) -> u16 {
         u16::try_from(self.by_glyph.len()).unwrap_or(u16::MAX)
+    }
+
+    /// All of them, in the order of their glyphs.
+    pub(super) fn all(&self) -> impl ExactSizeIterator<Item = &DrawnLetter> {
+        self.by_glyph.values()
     }
 
     pub(super) fn get(&self, glyph: GlyphId) -> Option<&DrawnLetter> {
@@ -188,6 +178,62 @@ mod tests {
         assert_eq!(reader.advance(GlyphId(1)), 195.25);
         assert_eq!(reader.glyph('j'), Some(GlyphId(2)));
         assert_eq!(font.reader().advance(GlyphId(1)), 180.25);
+    }
+
+    #[test]
+    fn drawings_open_again_from_their_bytes() {
+        let mut drawn = Drawn::new(2048, vec![bar('I', 90.5), bar('l', 80.0)]);
+        drawn.names.family = Some("Drawn".into());
+        drawn.declared.cap_height = Some(1400.5);
+        drawn.declared.slant = 4.0;
+        let font = Font::drawn(drawn).unwrap();
+        let again = Font::open(font.data().to_vec()).unwrap();
+        assert_eq!(again.data(), font.data());
+        assert_eq!(again.names(), font.names());
+        assert_eq!(again.declared(), font.declared());
+        let (a, b) = (font.reader(), again.reader());
+        assert_eq!(a.characters(), b.characters());
+        for glyph in [GlyphId(0), GlyphId(1)] {
+            assert_eq!(a.outline(glyph), b.outline(glyph));
+            assert_eq!(a.advance(glyph), b.advance(glyph));
+            assert_eq!(a.glyph_name(glyph), b.glyph_name(glyph));
+        }
+        assert!(again.file().is_empty());
+    }
+
+    #[test]
+    fn a_drawn_file_that_was_cut_or_spoiled_is_refused_or_read_and_never_more() {
+        let font = Font::drawn(Drawn::new(1000, vec![bar('I', 90.5), bar('l', 80.0)])).unwrap();
+        let whole = font.data();
+        for end in 4..whole.len() {
+            assert!(Font::open(whole[..end].to_vec()).is_err(), "{end}");
+        }
+        for at in 4..whole.len() {
+            for bit in [0x01, 0x80, 0xFF] {
+                let mut spoiled = whole.to_vec();
+                spoiled[at] ^= bit;
+                if let Ok(font) = Font::open(spoiled) {
+                    let reader = font.reader();
+                    for id in 0..font.glyph_count() {
+                        let _ = reader.outline(GlyphId(id));
+                    }
+                }
+            }
+        }
+        // A drawing inside a drawing could be nested without end.
+        let (mut nested, _) = write(
+            whole,
+            1000,
+            &Declared::default(),
+            &Names::default(),
+            [].iter(),
+        );
+        assert_eq!(
+            Font::open(nested.clone()).unwrap_err(),
+            FontError::BrokenTable("drawn letters")
+        );
+        nested.truncate(4);
+        assert_eq!(Font::open(nested).unwrap_err(), FontError::Truncated);
     }
 
     #[test]

@@ -1,14 +1,15 @@
-//! The module's door: small typed functions for the page.
+//! Letters out of a scan, for the page.
 
-use crate::decode::{Decoded, decode};
-use crate::letters::{Scan, ScanLetter, read};
-use crate::strokes::{LEAST_PIXELS, Run};
-use crate::trace::beside;
-use crate::{ScanError, straighten};
+use crate::boundary::{give, refuse};
 use counterpoise::font::DrawnLetter;
 use counterpoise::font::loose::{Guides, place};
 use counterpoise::outline::Outline;
 use counterpoise::report::LooseLetter;
+use counterpoise_scan::decode::{Decoded, decode};
+use counterpoise_scan::letters::{Scan, ScanLetter, read};
+use counterpoise_scan::strokes::{LEAST_PIXELS, Run};
+use counterpoise_scan::trace::beside;
+use counterpoise_scan::{ScanError, straighten};
 use kurbo::{Affine, BezPath};
 use serde::Serialize;
 #[cfg(feature = "typescript")]
@@ -79,23 +80,8 @@ pub struct ScanReport {
     pub notes: Vec<String>,
 }
 
-#[derive(Serialize)]
-struct Refusal {
-    code: &'static str,
-    sentence: String,
-}
-
-fn give<T: Serialize>(value: &T) -> Result<JsValue, JsValue> {
-    let serializer = serde_wasm_bindgen::Serializer::json_compatible();
-    value.serialize(&serializer).map_err(JsValue::from)
-}
-
 fn throw(e: ScanError) -> JsValue {
-    let refusal = Refusal {
-        code: e.code(),
-        sentence: e.to_string(),
-    };
-    give(&refusal).unwrap_or_else(|e| e)
+    refuse(e.code(), &e)
 }
 
 /// A picture, opened and read.
@@ -135,6 +121,7 @@ impl ScanSheet {
     ///
     /// # Errors
     /// If the engine refuses to make the object.
+    #[wasm_bindgen(unchecked_return_type = "ScanReport")]
     pub fn report(&self) -> Result<JsValue, JsValue> {
         let grey = &self.scan.levelled.grey;
         let down = |y: f64| grey.height as f64 - y;
@@ -181,6 +168,7 @@ impl ScanSheet {
     ///
     /// # Errors
     /// `{ code, sentence }` if the guides lie in one place.
+    #[wasm_bindgen(unchecked_return_type = "LooseLetter[]")]
     pub fn place(
         &self,
         names: &str,

@@ -1,10 +1,11 @@
-//! The module's door: small typed functions for the page.
+//! Letters out of drawings, for the page.
 
-use crate::svg::{self, Sheet};
-use crate::{DrawingError, Note, ufo};
+use crate::boundary::{give, refuse};
 use counterpoise::font::DrawnLetter;
 use counterpoise::font::loose::{Guides, Placed, estimate, place, split};
 use counterpoise::report::LooseLetter;
+use counterpoise_drawings::svg::{self, Sheet};
+use counterpoise_drawings::{DrawingError, Note, ufo};
 use kurbo::Affine;
 use serde::Serialize;
 #[cfg(feature = "typescript")]
@@ -45,24 +46,8 @@ pub struct LooseLetters {
     pub notes: Vec<String>,
 }
 
-/// A refusal as the page knows it.
-#[derive(Serialize)]
-struct Refusal {
-    code: &'static str,
-    sentence: String,
-}
-
-fn give<T: Serialize>(value: &T) -> Result<JsValue, JsValue> {
-    let serializer = serde_wasm_bindgen::Serializer::json_compatible();
-    value.serialize(&serializer).map_err(JsValue::from)
-}
-
 fn throw(e: &DrawingError) -> JsValue {
-    let refusal = Refusal {
-        code: e.code(),
-        sentence: e.to_string(),
-    };
-    give(&refusal).unwrap_or_else(|e| e)
+    refuse(e.code(), e)
 }
 
 fn sentences(notes: &[Note]) -> Vec<String> {
@@ -98,6 +83,7 @@ impl Drawing {
     ///
     /// # Errors
     /// If the engine refuses to make the object.
+    #[wasm_bindgen(unchecked_return_type = "DrawingReport")]
     pub fn report(&self) -> Result<JsValue, JsValue> {
         let guides = self.guides();
         give(&DrawingReport {
@@ -120,6 +106,7 @@ impl Drawing {
     ///
     /// # Errors
     /// `{ code, sentence }` if the guides lie in one place.
+    #[wasm_bindgen(unchecked_return_type = "LooseLetters")]
     pub fn place(
         &self,
         names: &str,
@@ -194,7 +181,7 @@ fn whole(sheet: &Sheet) -> counterpoise::outline::Outline {
 ///
 /// # Errors
 /// `{ code, sentence }` if it is none.
-#[wasm_bindgen(js_name = openUfo)]
+#[wasm_bindgen(js_name = openUfo, unchecked_return_type = "LooseLetters")]
 pub fn open_ufo(bytes: Vec<u8>) -> Result<JsValue, JsValue> {
     let ufo = ufo::read(bytes).map_err(|e| throw(&e))?;
     give(&LooseLetters {
@@ -209,7 +196,7 @@ pub fn open_ufo(bytes: Vec<u8>) -> Result<JsValue, JsValue> {
 ///
 /// # Errors
 /// `{ code, sentence }` if it is none.
-#[wasm_bindgen(js_name = openGlif)]
+#[wasm_bindgen(js_name = openGlif, unchecked_return_type = "LooseLetters")]
 pub fn open_glif(text: &str) -> Result<JsValue, JsValue> {
     let (letter, notes) = ufo::read_glif(text).map_err(|e| throw(&e))?;
     give(&LooseLetters {
