@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict'
 import { after, before, test } from 'node:test'
-import { AxeBuilder } from '@axe-core/playwright'
 import { font } from './lib/fonts.mjs'
+import { axe } from './lib/axe.mjs'
 import { house, narrow, wide } from './lib/lab.mjs'
 
 let home
@@ -10,13 +10,6 @@ before(async () => {
 })
 after(() => home.close())
 
-async function axe(lab, what) {
-  const { violations } = await new AxeBuilder({ page: lab.page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze()
-  const said = violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target} ${node.failureSummary}`))
-  assert.deepEqual(said, [], what)
-}
 
 /** Every state that a person can bring the page into, and how. */
 const states = {
@@ -87,7 +80,7 @@ for (const colorScheme of ['light', 'dark']) {
         await lab.ready()
         await bring(lab)
         await lab.frame()
-        await axe(lab, what)
+        await axe(lab.page, what)
         await lab.picture(`state-${what.replace(/^with /, '').replaceAll(' ', '-')}-${colorScheme}-${size}`)
         assert.deepEqual(lab.errors, [], what)
         await lab.close()

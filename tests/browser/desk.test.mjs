@@ -2,7 +2,7 @@ import assert from 'node:assert/strict'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { after, before, test } from 'node:test'
-import { AxeBuilder } from '@axe-core/playwright'
+import { axe } from './lib/axe.mjs'
 import { openByKey, review, tabTo } from './lib/desk.mjs'
 import { house, narrow, wide } from './lib/lab.mjs'
 import { root } from './lib/place.mjs'
@@ -17,13 +17,6 @@ const sample = (name) => readFileSync(join(root, 'www/public/sample', name))
 const faulty = { name: 'brigaroe-1.ttf', bytes: sample('sample.ttf') }
 const mended = { name: 'brigaroe-2.ttf', bytes: sample('sample-clean.ttf') }
 
-async function axe(page, what) {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze()
-  const said = violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target} ${node.failureSummary}`))
-  assert.deepEqual(said, [], what)
-}
 
 const dialog = (lab, name) => lab.page.getByRole('dialog', { name })
 
@@ -104,6 +97,13 @@ test('a submission is reviewed by keyboard alone, a sheet goes out, a second rev
   await tabTo(lab, /^Take it in$/)
   await lab.press('Enter')
   await lab.page.waitForFunction(() => document.querySelector('lab-sheet').state.review.number === 2)
+  // The comparison with the revision before opens of itself.
+  const compared = dialog(lab, 'The redraw')
+  await compared.getByText('What stood out before, and now').waitFor()
+  assert.match(await compared.getByText(/letters changed/).innerText(), /^\d+ letters changed, 0 came, 0 went, \d+ are the same\.$/)
+  assert.ok((await compared.locator('.fate', { hasText: 'Settled' }).count()) >= 3)
+  await lab.picture('desk-compared')
+  await lab.press('Escape')
   const { fates } = await review(lab)
   const settled = fates.filter(({ fate }) => fate === 'settled')
   assert.ok(settled.length >= 3, JSON.stringify(fates.map(({ letter, cause, fate }) => `${letter} ${cause} ${fate}`)))
