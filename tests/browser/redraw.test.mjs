@@ -249,6 +249,23 @@ test('a scan is read, straightened, laid under the font’s own letter, and held
   await lab.close()
 })
 
+test('a photo as JPEG is read as the scan that it was made of', async () => {
+  const lab = await started()
+  // The browser's own encoder makes it, so that the decoder is tried on a file of other hands.
+  const jpeg = await lab.page.evaluate(async (bytes) => {
+    const image = await createImageBitmap(new Blob([new Uint8Array(bytes)], { type: 'image/png' }))
+    const canvas = new OffscreenCanvas(image.width, image.height)
+    canvas.getContext('2d').drawImage(image, 0, 0)
+    const blob = await canvas.convertToBlob({ type: 'image/jpeg', quality: 0.9 })
+    return [...new Uint8Array(await blob.arrayBuffer())]
+  }, [...sample('R-sketch.png')])
+  await drop(lab, 'R-photo.jpg', jpeg)
+  await room(lab).getByText(/^Turned back by/).waitFor()
+  const [upright] = (await figures(lab))['upright stroke']
+  assert.ok(Math.abs(upright - 106) < 0.03 * 106, `an upright of ${upright} units`)
+  await lab.close()
+})
+
 test('another revision of the font, picked in the room, is held against it', async () => {
   const lab = await started()
   await lab.press('Shift+R')

@@ -7,7 +7,8 @@ use counterpoise::measure::{GuideKind, QUANTITIES, Unit};
 use counterpoise::outline::Outline;
 use counterpoise::redraw::{Change, SvgSheet, Unable, Which, sketch, svg};
 use counterpoise::report::{
-    CompareReport, JudgedBy, LooseLetter, MeantSo, NoPath, Revision, SketchReport,
+    CompareReport, FatedFinding, FindingReport, JudgedBy, LooseLetter, MeantSo, NoPath, Revision,
+    SketchReport,
 };
 use kurbo::Affine;
 use serde::{Deserialize, Serialize};
@@ -360,6 +361,21 @@ pub fn quantities() -> Result<JsValue, JsValue> {
         share: matches!(q.unit, Unit::Share),
     });
     give(&all.collect::<Vec<_>>())
+}
+
+/// What became of findings that were kept as they were told: `FatedFinding[]`.
+/// Of the later revision all are needed, also those too faint to be told.
+///
+/// # Errors
+/// If they are no findings.
+#[wasm_bindgen(unchecked_return_type = "FatedFinding[]")]
+pub fn fates(
+    #[wasm_bindgen(unchecked_param_type = "FindingReport[]")] old: JsValue,
+    #[wasm_bindgen(unchecked_param_type = "FindingReport[]")] new: JsValue,
+    false_alarms: f64,
+) -> Result<JsValue, JsValue> {
+    let (old, new): (Vec<FindingReport>, Vec<FindingReport>) = (take(old)?, take(new)?);
+    give(&FatedFinding::all(&old, &new, false_alarms))
 }
 
 /// The bytes of a font of loose letters.

@@ -10,6 +10,8 @@ use wasm_bindgen::prelude::*;
 const TYPES: &str = r#"
 import type { CompareReport } from '../generated/CompareReport'
 import type { DrawingReport } from '../generated/DrawingReport'
+import type { FatedFinding } from '../generated/FatedFinding'
+import type { FindingReport } from '../generated/FindingReport'
 import type { LineLetter } from '../generated/LineLetter'
 import type { LooseLetter } from '../generated/LooseLetter'
 import type { LooseLetters } from '../generated/LooseLetters'

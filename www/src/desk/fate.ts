@@ -1,10 +1,9 @@
 /** What became of a revision's findings in the next one. */
 
+import type { FindingFate } from '../generated/FindingFate'
 import type { FindingReport } from '../generated/FindingReport'
 
-export type Fate = 'settled' | 'better' | 'same' | 'worse' | 'new'
-
-export const fateName: Record<Fate, string> = {
+export const fateName: Record<FindingFate, string> = {
   settled: 'Settled',
   better: 'Better',
   same: 'As before',
@@ -13,47 +12,29 @@ export const fateName: Record<Fate, string> = {
 }
 
 export interface Fated {
-  readonly fate: Fate
+  readonly fate: FindingFate
   readonly letter: string
   readonly cause: FindingReport['cause']
   /** As it was; absent of a new one. */
   readonly before?: FindingReport
-  /** As it is; absent of a settled one. */
+  /** As it is; absent where nothing like it is found. */
   readonly after?: FindingReport
 }
 
 /**
- * A difference that changed by less is told as before. A quarter of itself:
- * common practice, no source; less is within what redrawing a neighbour does to
- * the expectation.
+ * `before` holds what was told to the artist; of `after` all is needed, also what
+ * is too faint to be told at `told` false alarms. The rule is the library's.
  */
-const CHANGED = 0.25
-
-/**
- * Findings are the same matter where letter and cause are. `before` holds those
- * that were told to the artist; of `after` all are needed, as one that has become
- * too faint to be told is better, not new and not gone, and is settled once it
- * is fainter than `told`, the number of false alarms that was allowed.
- */
-export function fate(
+export async function fatesOf(
   before: readonly FindingReport[],
   after: readonly FindingReport[],
   told: number,
-): Fated[] {
-  const key = (one: FindingReport) => `${one.letter} ${one.cause}`
-  const now = new Map(after.map((one) => [key(one), one]))
-  const known = new Set(before.map(key))
-  const old = before.map((was): Fated => {
-    const is = now.get(key(was))
-    const base = { letter: was.letter, cause: was.cause, before: was }
-    if (!is || is.byChance > told) return { ...base, fate: 'settled' }
-    const [from, to] = [Math.abs(was.difference), Math.abs(is.difference)]
-    const change = from === 0 ? 0 : (to - from) / from
-    const became = change < -CHANGED ? 'better' : change > CHANGED ? 'worse' : 'same'
-    return { ...base, fate: became, after: is }
+): Promise<Fated[]> {
+  const { fates } = await import('../redraw/module')
+  return (await fates(before, after, told)).flatMap(({ fate, old, new: now }): Fated[] => {
+    const known = now ?? old
+    if (!known) return []
+    const { letter, cause } = old ?? known
+    return [{ fate, letter, cause, ...(old ? { before: old } : {}), ...(now ? { after: now } : {}) }]
   })
-  const fresh = after
-    .filter((one) => one.byChance <= told && !known.has(key(one)))
-    .map((one): Fated => ({ fate: 'new', letter: one.letter, cause: one.cause, after: one }))
-  return [...old, ...fresh]
 }

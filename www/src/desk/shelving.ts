@@ -5,7 +5,7 @@ import type { FindingReport } from '../generated/FindingReport'
 import type { FontReport } from '../generated/FontReport'
 import type { LetterDrawing } from '../generated/LetterDrawing'
 import { guideName } from '../words'
-import { type Fated, fate } from './fate'
+import { type Fated, fatesOf } from './fate'
 import { mergeReviews } from './merge'
 import { ALPHABET, type Bench, type Reviewing } from './reviewing'
 import {
@@ -226,7 +226,13 @@ export class Shelving {
   ): Promise<readonly Fated[] | null> {
     const read = before && (await store.reading(before.id))
     if (!read || !this.#file) return null
-    return fate(openFindings(read, reviews), this.#file.findings, usualAllowance)
+    try {
+      return await fatesOf(openFindings(read, reviews), this.#file.findings, usualAllowance)
+    } catch (error) {
+      // The part of the lab that tells could not be fetched: the review goes on without.
+      console.warn(error)
+      return null
+    }
   }
 
   #letters(planned: string): Record<string, string> {

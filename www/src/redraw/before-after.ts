@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, svg } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
+import { fateName } from '../desk/fate'
 import { figure, many } from '../figures'
 import type { CompareReport } from '../generated/CompareReport'
 import type { GlyphEntry } from '../generated/GlyphEntry'
@@ -12,7 +13,7 @@ import './flip-line'
 import type { Redraw } from './module'
 import { placeStyle } from './place-style'
 import { guideLines, guideWords, type Line, letter, planeOf, sheetStyle, viewBox } from './sheet-lines'
-import { changeName, fateMark, fateName, glyphName } from './words'
+import { changeName, fateMark, glyphName } from './words'
 
 /** Letters listed at first; whoever wants more asks for them. */
 const FEW = 60

@@ -11,14 +11,6 @@ export const changeName: Record<ChangeKind, string> = {
   trouble: 'Readable in one alone',
 }
 
-export const fateName: Record<FindingFate, string> = {
-  settled: 'Settled',
-  better: 'Better',
-  same: 'As before',
-  worse: 'Worse',
-  new: 'New',
-}
-
 /** A shape beside the word, so that a list can be run down with the eye. */
 export const fateMark: Record<FindingFate, string> = {
   settled: '✓',

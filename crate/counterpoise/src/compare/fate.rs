@@ -6,6 +6,42 @@
 
 use crate::judge::{Cause, Finding, Matter};
 
+/// A finding as far as it is known again: of a judgement, or out of a record of one.
+pub trait Told {
+    /// The letter.
+    fn letter(&self) -> char;
+    /// What is the matter.
+    fn cause(&self) -> Matter;
+    /// Measured less expected.
+    fn difference(&self) -> f64;
+    /// How far off, in spreads.
+    fn spreads(&self) -> f64;
+    /// How many letters of a sound alphabet would show as much.
+    fn by_chance(&self) -> f64;
+}
+
+impl Told for Finding {
+    fn letter(&self) -> char {
+        self.letter
+    }
+
+    fn cause(&self) -> Matter {
+        self.cause
+    }
+
+    fn difference(&self) -> f64 {
+        Self::difference(self)
+    }
+
+    fn spreads(&self) -> f64 {
+        self.spreads
+    }
+
+    fn by_chance(&self) -> f64 {
+        self.by_chance
+    }
+}
+
 /// Findings whose size changed by less than this share are as they were: figures
 /// of one letter move a little when other letters do (common practice, no source).
 pub const MARKED: f64 = 0.15;
@@ -31,23 +67,23 @@ pub enum Fate {
 
 /// A finding of either revision, with what became of it.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Fated<'a> {
+pub struct Fated<'a, F> {
     /// What became of it.
     pub fate: Fate,
     /// As the earlier revision had it; `None` of a new one.
-    pub old: Option<&'a Finding>,
+    pub old: Option<&'a F>,
     /// As the later one has it; `None` where nothing like it is found.
-    pub new: Option<&'a Finding>,
+    pub new: Option<&'a F>,
 }
 
 /// Holds the findings of two revisions against each other, at a strictness: so
 /// many letters of a sound alphabet would be named by mistake. Earlier findings
 /// come first, in their order, then the new ones.
-pub fn fates<'a>(old: &'a [Finding], new: &'a [Finding], false_alarms: f64) -> Vec<Fated<'a>> {
-    let told = |f: &Finding| f.by_chance <= false_alarms;
+pub fn fates<'a, F: Told>(old: &'a [F], new: &'a [F], false_alarms: f64) -> Vec<Fated<'a, F>> {
+    let told = |f: &F| f.by_chance() <= false_alarms;
     let mut taken = vec![false; new.len()];
     let mut all = Vec::new();
-    for pass in [alike as fn(&Finding, &Finding) -> bool, akin] {
+    for pass in [alike as fn(&F, &F) -> bool, akin] {
         for (place, before) in old.iter().enumerate().filter(|(_, f)| told(f)) {
             if all.iter().any(|&(p, _)| p == place) {
                 continue;
@@ -82,13 +118,13 @@ pub fn fates<'a>(old: &'a [Finding], new: &'a [Finding], false_alarms: f64) -> V
         }
     }
     all.sort_by_key(|&(place, _)| place);
-    let mut all: Vec<Fated<'a>> = all.into_iter().map(|(_, f)| f).collect();
+    let mut all: Vec<Fated<'a, F>> = all.into_iter().map(|(_, f)| f).collect();
     for (i, now) in new.iter().enumerate().filter(|(_, f)| told(f)) {
         if taken[i] {
             continue;
         }
         // Found before, but not told: it is new only if it grew.
-        let before = old.iter().find(|f| alike(f, now));
+        let before = old.iter().find(|f| alike(*f, now));
         let fate = match before {
             Some(before) if fate(before, now, true) == Fate::Same => Fate::Same,
             _ => Fate::New,
@@ -102,12 +138,12 @@ pub fn fates<'a>(old: &'a [Finding], new: &'a [Finding], false_alarms: f64) -> V
     all
 }
 
-fn alike(a: &Finding, b: &Finding) -> bool {
-    a.letter == b.letter && a.cause == b.cause
+fn alike<F: Told>(a: &F, b: &F) -> bool {
+    a.letter() == b.letter() && a.cause() == b.cause()
 }
 
-fn akin(a: &Finding, b: &Finding) -> bool {
-    a.letter == b.letter && kin(a.cause) == kin(b.cause)
+fn akin<F: Told>(a: &F, b: &F) -> bool {
+    a.letter() == b.letter() && kin(a.cause()) == kin(b.cause())
 }
 
 /// Causes that one change of drawing may move between.
@@ -122,8 +158,8 @@ fn kin(cause: Matter) -> u8 {
     }
 }
 
-fn fate(before: &Finding, now: &Finding, still_told: bool) -> Fate {
-    let (was, is) = (before.spreads.abs(), now.spreads.abs());
+fn fate<F: Told>(before: &F, now: &F, still_told: bool) -> Fate {
+    let (was, is) = (before.spreads().abs(), now.spreads().abs());
     // Too much became too little: what was asked for was overdone.
     let turned = before.difference() * now.difference() < 0.0;
     if !still_told {

@@ -13,6 +13,6 @@ mod motion;
 
 pub use change::{Change, Figure, Kind, letters};
 pub use distance::ACCURACY;
-pub use fate::{Fate, Fated, MARKED, SETTLED, fates};
+pub use fate::{Fate, Fated, MARKED, SETTLED, Told, fates};
 pub use matched::{Entry, Matched, Pair, matched};
 pub use motion::{MOVED, Motion, Part, motion};

@@ -2,9 +2,9 @@
 
 use super::build::point;
 use super::{FindingReport, Point};
-use crate::compare::{self, Entry, Fate, Fated, Kind, Matched, Motion, Part};
+use crate::compare::{self, Entry, Fate, Kind, Matched, Motion, Part, Told};
 use crate::font::Font;
-use crate::judge::{Alphabet, Drawn, Judgement, Meant, Table};
+use crate::judge::{Alphabet, Drawn, Judgement, Matter, Meant, Table};
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -195,6 +195,18 @@ pub enum FindingFate {
     New,
 }
 
+impl From<Fate> for FindingFate {
+    fn from(fate: Fate) -> Self {
+        match fate {
+            Fate::Settled => Self::Settled,
+            Fate::Better => Self::Better,
+            Fate::Same => Self::Same,
+            Fate::Worse => Self::Worse,
+            Fate::New => Self::New,
+        }
+    }
+}
+
 /// A finding of either revision, with what became of it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
@@ -207,6 +219,44 @@ pub struct FatedFinding {
     pub old: Option<FindingReport>,
     /// As the later one has it; `null` where nothing like it is found.
     pub new: Option<FindingReport>,
+}
+
+impl Told for FindingReport {
+    fn letter(&self) -> char {
+        // A finding is of a letter: a record without one is of none that is known.
+        self.letter.chars().next().unwrap_or('\u{fffd}')
+    }
+
+    fn cause(&self) -> Matter {
+        self.cause.into()
+    }
+
+    fn difference(&self) -> f64 {
+        self.difference
+    }
+
+    fn spreads(&self) -> f64 {
+        self.spreads
+    }
+
+    fn by_chance(&self) -> f64 {
+        self.by_chance
+    }
+}
+
+impl FatedFinding {
+    /// What became of findings that were kept as they were told, at a strictness.
+    /// Of the later revision all are needed, also those too faint to be told.
+    pub fn all(old: &[FindingReport], new: &[FindingReport], false_alarms: f64) -> Vec<Self> {
+        compare::fates(old, new, false_alarms)
+            .into_iter()
+            .map(|fated| Self {
+                fate: fated.fate.into(),
+                old: fated.old.cloned(),
+                new: fated.new.cloned(),
+            })
+            .collect()
+    }
 }
 
 /// What changed between two revisions. Lengths are the later revision's units.
@@ -268,23 +318,11 @@ fn findings(old: Revision<'_>, new: Revision<'_>, by: JudgedBy<'_>) -> Vec<Fated
     let (before, after) = (judged(old), judged(new));
     compare::fates(&before, &after, by.false_alarms)
         .into_iter()
-        .map(
-            |Fated {
-                 fate,
-                 old: a,
-                 new: b,
-             }| FatedFinding {
-                fate: match fate {
-                    Fate::Settled => FindingFate::Settled,
-                    Fate::Better => FindingFate::Better,
-                    Fate::Same => FindingFate::Same,
-                    Fate::Worse => FindingFate::Worse,
-                    Fate::New => FindingFate::New,
-                },
-                old: a.and_then(|f| FindingReport::of(f, old.alphabet)),
-                new: b.and_then(|f| FindingReport::of(f, new.alphabet)),
-            },
-        )
+        .map(|fated| FatedFinding {
+            fate: fated.fate.into(),
+            old: fated.old.and_then(|f| FindingReport::of(f, old.alphabet)),
+            new: fated.new.and_then(|f| FindingReport::of(f, new.alphabet)),
+        })
         .collect()
 }
 
