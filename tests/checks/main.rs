@@ -12,6 +12,7 @@
 mod compare;
 mod drawing;
 mod drawings;
+mod features;
 mod hostile;
 mod judgement;
 mod kerning;
@@ -101,6 +102,7 @@ fn trials() -> Result<Vec<Trial>, Failed> {
     let mut all = Vec::new();
     all.extend(metrics::trials(&fonts)?);
     all.extend(second_reader::trials(&fonts)?);
+    all.extend(features::trials(&fonts)?);
     all.extend(kerning::trials(&fonts)?);
     all.extend(known::trials(&fonts)?);
     all.extend(spacing::trials(&fonts)?);
