@@ -69,13 +69,15 @@ pub(crate) fn m() -> Drawing {
     const WIDTH: f64 = 748.0;
     const CUT: f64 = 82.0;
     const TOP: f64 = 142.0;
+    // Between stems that stand on the line, a vertex passes it by less.
+    const VERTEX: f64 = APEX / 2.0;
     let stem = OUT + STEM * LIGHTER;
     let end = stem + FLARE;
     let vertex = (WIDTH - CUT) / 2.0;
-    let down = Slant::from_left((TOP - 119.0, CAP), (vertex, -APEX), THICK * LIGHTER);
+    let down = Slant::from_left((TOP - 119.0, CAP), (vertex, -VERTEX), THICK * LIGHTER);
     let up = Slant::from_right(
         (WIDTH - TOP + 119.0, CAP),
-        (vertex + CUT, -APEX),
+        (vertex + CUT, -VERTEX),
         THIN * LIGHTER,
     );
     let crotch = meet(down.right(), up.left());
@@ -94,8 +96,8 @@ pub(crate) fn m() -> Drawing {
             .line(WIDTH - end, 0.0)
             .narrow(WIDTH - stem, WAIST)
             .line(WIDTH - stem, right_y)
-            .line(vertex + CUT, -APEX)
-            .line(vertex, -APEX)
+            .line(vertex + CUT, -VERTEX)
+            .line(vertex, -VERTEX)
             .line(stem, left_y)
             .line(stem, WAIST)
             .widen(end, 0.0)

@@ -78,7 +78,7 @@ const PLANS: [Plan; 8] = [
         measure: "width",
         unit: UNITS,
         plant: |face| {
-            let width = 0.9 * capitals_bowl::R_WIDTH;
+            let width = 0.86 * capitals_bowl::R_WIDTH;
             redraw(face, "R", &capitals_bowl::r_with(width.round()))
         },
         read: |face| {
@@ -98,7 +98,13 @@ const PLANS: [Plan; 8] = [
         letter: "m",
         measure: "weight",
         unit: UNITS,
-        plant: |face| redraw(face, "m", &lower_arched::m_with(1.1 * lower_arched::M_STEM)),
+        plant: |face| {
+            redraw(
+                face,
+                "m",
+                &lower_arched::m_with(1.15 * lower_arched::M_STEM),
+            )
+        },
         read: |face| measure::stem(measure::letter(face, "m")?, (20.0, 280.0), false),
         say: |clean, planted| {
             format!(
@@ -207,8 +213,8 @@ const PLANS: [Plan; 8] = [
         unit: UNITS,
         plant: |face| {
             let letter = letter_mut(face, "h")?;
-            letter.path = Affine::translate((18.0, 0.0)) * &letter.path;
-            letter.advance += 18.0;
+            letter.path = Affine::translate((24.0, 0.0)) * &letter.path;
+            letter.advance += 24.0;
             Ok(())
         },
         read: |face| {

@@ -61,7 +61,8 @@ pub(crate) fn w(case: Case, run: f64, cut: f64) -> Drawing {
     } = case;
     let knee = case.knee();
     let (thick, thin) = (case.thick * case.lighter, case.thin * case.lighter);
-    let high = top + apex;
+    // Between strokes that end on the line, a peak passes it by less.
+    let high = top + apex / 2.0;
     // The middle strokes reach past both lines, so they run further sideways.
     let rise = run / (top + apex) * (high + apex);
     let first = Slant::from_left((FLARE, top), (FLARE + run, -apex), thick);

@@ -22,8 +22,9 @@ pub(crate) const DESC: f64 = -230.0;
 pub(crate) const OVER: f64 = 11.0;
 /// The same for the lower case: 2% of [`X`], since smaller rounds need more.
 pub(crate) const OVER_X: f64 = 10.0;
-/// How far the narrow cut apexes of A, M, V, W pass: 2% of [`CAP`].
-pub(crate) const APEX: f64 = 14.0;
+/// How far the narrow cut apexes of A, V, W pass: a little more than rounds do.
+/// One that stands between strokes which end on the line passes it by half.
+pub(crate) const APEX: f64 = 12.0;
 /// The same for v and w.
 pub(crate) const APEX_X: f64 = 11.0;
 

@@ -78,7 +78,7 @@ fn widths_heights_and_bearings_are_those_of_the_files() {
         (fault("R").clean, fault("R").planted),
         (a.width(), b.width())
     );
-    assert!((b.width() / a.width() - 0.9).abs() < 0.005);
+    assert!((b.width() / a.width() - 0.86).abs() < 0.005);
     let (a, b) = bounds('C');
     assert_eq!(fault("C").clean, a.y1 - 700.0);
     assert_eq!((b.y0, b.y1), (0.0, 700.0));

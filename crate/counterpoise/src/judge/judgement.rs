@@ -247,9 +247,8 @@ fn figures(sign: &Sign, member: &Member, traits: &Traits, context: &Context) -> 
                 .or(member.weight)?,
         ),
         Cause::Levels => ratio(
-            of(Trait::Bar)
-                .or_else(|| of(Trait::Arch))
-                .or_else(|| of(Trait::CutFoot))?,
+            // A letter with neither has no level stroke to speak of.
+            of(Trait::Bar).or_else(|| of(Trait::Arch))?,
         ),
         Cause::Pair => {
             let last =
