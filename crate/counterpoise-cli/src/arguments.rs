@@ -8,7 +8,7 @@ use std::fmt;
 use std::path::PathBuf;
 
 /// A command to follow.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) enum Command {
     /// Say this.
     Tell(String),
@@ -16,8 +16,12 @@ pub(crate) enum Command {
     Measure(Measure),
     /// Hold two revisions against each other.
     Compare(Compare),
-    /// Write the document's JSON Schema.
+    /// Read a font's spacing.
+    Spacing(Spacing),
+    /// Write a document's JSON Schema.
     Schema {
+        /// Of which document.
+        of: Schema,
         /// The file to write to; else standard output.
         output: Option<PathBuf>,
     },
@@ -51,6 +55,46 @@ pub(crate) struct Compare {
     pub(crate) shape: Shape,
     /// The file to write to; else standard output.
     pub(crate) output: Option<PathBuf>,
+}
+
+/// Which font's spacing to read, and how to write it.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Spacing {
+    /// The font file.
+    pub(crate) path: PathBuf,
+    /// The characters to read; else the usual ones.
+    pub(crate) letters: Option<String>,
+    /// How far white may lie from the middle, font units.
+    pub(crate) tolerance: Option<f64>,
+    /// Which face of a collection, from 0.
+    pub(crate) face: u32,
+    /// Sentences, a document or a feature file.
+    pub(crate) form: Form,
+    /// The file to write to; else standard output.
+    pub(crate) output: Option<PathBuf>,
+}
+
+/// How a font's spacing is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Form {
+    /// For people.
+    Told,
+    /// For programs.
+    Json {
+        /// Indented.
+        pretty: bool,
+    },
+    /// For font compilers: an OpenType feature file.
+    Features,
+}
+
+/// The documents that have a schema.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Schema {
+    /// What `measure --json` writes.
+    Measures,
+    /// What `spacing --json` writes.
+    Spacing,
 }
 
 /// Which letters of a font.
@@ -133,9 +177,10 @@ pub(crate) fn read(mut parser: Parser) -> Result<Command, Wrong> {
         ))),
         Arg::Value(name) if name == OsStr::new("measure") => read_measure(parser),
         Arg::Value(name) if name == OsStr::new("compare") => read_compare(parser),
+        Arg::Value(name) if name == OsStr::new("spacing") => read_spacing(parser),
         Arg::Value(name) if name == OsStr::new("schema") => read_schema(parser),
         Arg::Value(name) => wrong(format!(
-            "There is no command `{}`. The commands are `measure`, `compare` and `schema`.",
+            "There is no command `{}`. The commands are `measure`, `compare`, `spacing` and `schema`.",
             name.display()
         )),
         other => Err(other.unexpected().into()),
@@ -215,6 +260,60 @@ fn read_compare(mut parser: Parser) -> Result<Command, Wrong> {
     }))
 }
 
+fn read_spacing(mut parser: Parser) -> Result<Command, Wrong> {
+    let mut paths = Vec::new();
+    let (mut json, mut pretty, mut features) = (false, false, false);
+    let (mut letters, mut tolerance, mut output, mut face) = (None, None, None, 0);
+    while let Some(argument) = parser.next()? {
+        match argument {
+            Arg::Value(path) => paths.push(PathBuf::from(path)),
+            Arg::Long("letters") => letters = Some(parser.value()?.string()?),
+            Arg::Long("tolerance") => tolerance = Some(units(&parser.value()?.string()?)?),
+            Arg::Long("face") => face = face_index(&parser.value()?.string()?)?,
+            Arg::Long("json") => json = true,
+            Arg::Long("pretty") => pretty = true,
+            Arg::Long("features") => features = true,
+            Arg::Short('o') | Arg::Long("output") => output = Some(file(&mut parser)?),
+            Arg::Short('h') | Arg::Long("help") => {
+                return Ok(Command::Tell(help::SPACING.to_owned()));
+            }
+            other => return Err(other.unexpected().into()),
+        }
+    }
+    let Ok([path]) = <[PathBuf; 1]>::try_from(paths) else {
+        return wrong("The spacing of one font is read at a time: name its file.");
+    };
+    if letters.as_ref().is_some_and(String::is_empty) {
+        return wrong("--letters was given no letters. Name some, as in --letters HOno.");
+    }
+    let form = match (shape(json, pretty)?, features) {
+        (Shape::Json { .. }, true) => {
+            return wrong("--json and --features exclude each other. Use one of them.");
+        }
+        (Shape::Json { pretty }, false) => Form::Json { pretty },
+        (Shape::Table, true) => Form::Features,
+        (Shape::Table, false) => Form::Told,
+    };
+    Ok(Command::Spacing(Spacing {
+        path,
+        letters,
+        tolerance,
+        face,
+        form,
+        output,
+    }))
+}
+
+/// Less than a unit no font can hold, and a thousand of them suggest nothing.
+fn units(given: &str) -> Result<f64, Wrong> {
+    match given.parse::<f64>() {
+        Ok(n) if (1.0..=1000.0).contains(&n) => Ok(n),
+        _ => wrong(format!(
+            "--tolerance was given `{given}`. It is a number of font units from 1 to 1000."
+        )),
+    }
+}
+
 fn shape(json: bool, pretty: bool) -> Result<Shape, Wrong> {
     match (json, pretty) {
         (false, true) => {
@@ -226,9 +325,11 @@ fn shape(json: bool, pretty: bool) -> Result<Shape, Wrong> {
 }
 
 fn read_schema(mut parser: Parser) -> Result<Command, Wrong> {
-    let mut output = None;
+    let (mut of, mut output) = (Schema::Measures, None);
     while let Some(argument) = parser.next()? {
         match argument {
+            Arg::Value(name) if name == OsStr::new("measures") => of = Schema::Measures,
+            Arg::Value(name) if name == OsStr::new("spacing") => of = Schema::Spacing,
             Arg::Short('o') | Arg::Long("output") => output = Some(file(&mut parser)?),
             Arg::Short('h') | Arg::Long("help") => {
                 return Ok(Command::Tell(help::SCHEMA.to_owned()));
@@ -236,7 +337,7 @@ fn read_schema(mut parser: Parser) -> Result<Command, Wrong> {
             other => return Err(other.unexpected().into()),
         }
     }
-    Ok(Command::Schema { output })
+    Ok(Command::Schema { of, output })
 }
 
 fn file(parser: &mut Parser) -> Result<PathBuf, Wrong> {
@@ -322,6 +423,11 @@ mod tests {
             (&["schema", "a"], "\"a\""),
             (&["compare", "a"], "Two files"),
             (&["compare", "a", "b", "c"], "Two files"),
+            (&["spacing"], "one font"),
+            (&["spacing", "a", "b"], "one font"),
+            (&["spacing", "a", "--tolerance", "0"], "1 to 1000"),
+            (&["spacing", "a", "--tolerance", "NaN"], "1 to 1000"),
+            (&["spacing", "a", "--json", "--features"], "exclude"),
             (
                 &["compare", "a", "b", "--pretty"],
                 "--pretty goes with --json",

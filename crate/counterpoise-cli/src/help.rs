@@ -11,6 +11,8 @@ widths and more. Fonts are only read, and nothing leaves this computer.
 Usage:
   counterpoise measure PATH...   measure the fonts in files and folders
   counterpoise compare OLD NEW   say what changed between two revisions
+  counterpoise spacing FONT      say what spacing and kerning stand out, and
+                                 suggest bearings and kerns
   counterpoise schema            print the JSON Schema of what `--json` writes
 
 Options:
@@ -98,13 +100,44 @@ Exit codes:
   3   the result could not be written
 ";
 
-/// `counterpoise schema --help`.
-pub(crate) const SCHEMA: &str = "\
-Prints the JSON Schema (draft 2020-12) of the document that `counterpoise
-measure --json` writes.
+/// `counterpoise spacing --help`.
+pub(crate) const SPACING: &str = "\
+Says which pairs of a font the white between them shows to be kerned too little,
+too much or the wrong way, and suggests side bearings first, then the fewest
+kerns for what is left.
 
 Usage:
-  counterpoise schema [-o FILE]
+  counterpoise spacing FONT [options]
+
+  --letters TEXT   read the characters of TEXT, each once
+                   Without it: letters and the commonest signs. Figures stand
+                   in columns, which kerning would break.
+  --tolerance N    bring white within N font units of the middle
+                   Without it: a hundredth of the em.
+  --face N         of a file that holds several faces, read the Nth
+  --json           one JSON document: sides, kerning, findings, suggestion
+  --pretty         with --json: indented, for people to read
+  --features       the suggested kerns as an OpenType feature file
+  -o, --output FILE
+                   write to FILE, not to the terminal
+  -h, --help       say this
+
+Exit codes:
+  0   the spacing was read
+  1   the font could not be read
+  2   the arguments cannot be followed; nothing was done
+  3   the result could not be written
+";
+
+/// `counterpoise schema --help`.
+pub(crate) const SCHEMA: &str = "\
+Prints the JSON Schema (draft 2020-12) of a document that `--json` writes.
+
+Usage:
+  counterpoise schema [measures|spacing] [-o FILE]
+
+  measures            of `counterpoise measure --json`; so without either
+  spacing             of `counterpoise spacing --json`
 
   -o, --output FILE   write to FILE, not to the terminal
   -h, --help          say this

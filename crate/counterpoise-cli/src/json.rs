@@ -1,7 +1,8 @@
 //! The measures as one JSON document, written while they are taken.
 
+use crate::arguments::Schema;
 use crate::run::{Line, Run};
-use counterpoise::report::{self, Document};
+use counterpoise::report::{self, Document, SpacingDocument};
 use serde::ser::{Serialize, SerializeSeq, Serializer};
 use std::io::{self, Write};
 
@@ -19,12 +20,16 @@ pub(crate) fn write(run: &Run, pretty: bool, out: &mut dyn Write) -> io::Result<
     writeln!(out)
 }
 
-/// Writes the document's JSON Schema.
+/// Writes a document's JSON Schema.
 ///
 /// # Errors
 /// If `out` cannot be written to.
-pub(crate) fn write_schema(out: &mut dyn Write) -> io::Result<()> {
-    serde_json::to_writer_pretty(&mut *out, &report::schema())?;
+pub(crate) fn write_schema(of: Schema, out: &mut dyn Write) -> io::Result<()> {
+    let schema = match of {
+        Schema::Measures => report::schema::<Document>(),
+        Schema::Spacing => report::schema::<SpacingDocument>(),
+    };
+    serde_json::to_writer_pretty(&mut *out, &schema)?;
     writeln!(out)
 }
 

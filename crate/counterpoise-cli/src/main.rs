@@ -9,6 +9,7 @@
 //! | [`parallel`] | the same work on all processors |
 //! | [`json`], [`table`], [`words`] | how is it written? |
 //! | [`compare`] | what changed between two revisions? |
+//! | [`spacing`] | what spacing stands out, and what is suggested? |
 //! | [`output`], [`progress`] | where to? |
 //!
 //! The document itself is the library's: [`counterpoise::report::Document`].
@@ -23,6 +24,7 @@ mod output;
 mod parallel;
 mod progress;
 mod run;
+mod spacing;
 mod table;
 mod walk;
 mod words;
@@ -49,9 +51,10 @@ fn main() -> ExitCode {
         Ok(Command::Tell(text)) => {
             written(output::write(None, |out| out.write_all(text.as_bytes())))
         }
-        Ok(Command::Schema { output }) => {
-            written(output::write(output.as_deref(), json::write_schema))
-        }
+        Ok(Command::Schema { of, output }) => written(output::write(output.as_deref(), |out| {
+            json::write_schema(of, out)
+        })),
+        Ok(Command::Spacing(asked)) => spacing(&asked),
         Ok(Command::Measure(asked)) => measure(&asked),
         Ok(Command::Compare(asked)) => compare(&asked),
         Err(e) => {
@@ -100,6 +103,27 @@ fn compare(asked: &arguments::Compare) -> u8 {
     match compare::compare(asked) {
         Ok(report) => written(output::write(asked.output.as_deref(), |out| {
             compare::write(&report, asked.shape, out)
+        })),
+        Err(sentence) => {
+            say(&words::plain(&sentence));
+            INCOMPLETE
+        }
+    }
+}
+
+fn spacing(asked: &arguments::Spacing) -> u8 {
+    if let Some(output) = &asked.output
+        && is_same_file(&asked.path, output)
+    {
+        say(&format!(
+            "{} is the font to read, and would be lost. Name another file to write to.",
+            output.display()
+        ));
+        return WRONG_ARGUMENTS;
+    }
+    match spacing::read(asked) {
+        Ok(document) => written(output::write(asked.output.as_deref(), |out| {
+            spacing::write(&document, asked.form, out)
         })),
         Err(sentence) => {
             say(&words::plain(&sentence));

@@ -9,6 +9,7 @@ mod document;
 mod page;
 mod refusals;
 mod room;
+mod spacing;
 mod table;
 mod walking;
 mod writing;

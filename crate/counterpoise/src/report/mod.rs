@@ -19,6 +19,7 @@ mod rules;
 mod schema;
 mod sketched;
 mod spacing;
+mod spacing_document;
 mod spacing_survey;
 
 pub use choice::{Choice, Chosen, Item};
@@ -43,6 +44,7 @@ pub use spacing::{
     PairWhite, RhythmPlace, RhythmReport, SideKind, SpacingLetter, SpacingReport, SpacingSide,
     SuggestedKern, SuggestionReport,
 };
+pub use spacing_document::SpacingDocument;
 pub use spacing_survey::{MOST_LETTERS, SpacingSurvey};
 
 #[cfg(feature = "schema")]

@@ -1,13 +1,13 @@
-//! The document's JSON Schema, generated from the types that are written.
+//! The documents' JSON Schemas, generated from the types that are written.
 
-use super::Document;
-use schemars::Schema;
 use schemars::generate::SchemaSettings;
+use schemars::{JsonSchema, Schema};
 
-/// JSON Schema (draft 2020-12) of a [`Document`] as it is written.
-pub fn schema() -> Schema {
+/// JSON Schema (draft 2020-12) of a document as it is written: a
+/// [`Document`](super::Document), or a [`SpacingDocument`](super::SpacingDocument).
+pub fn schema<T: JsonSchema>() -> Schema {
     SchemaSettings::draft2020_12()
         .for_serialize()
         .into_generator()
-        .into_root_schema_for::<Document>()
+        .into_root_schema_for::<T>()
 }
