@@ -43,6 +43,22 @@ test('the sample’s planted pair is the first that stands out, and choosing it 
   await lab.close()
 })
 
+test('words that hold the pairs most in need are set by one key', async () => {
+  const lab = await home.open()
+  await lab.ready()
+  await spaced(lab)
+  await lab.canvas.focus()
+  await lab.press('Shift+P')
+  await lab.page.waitForFunction(() => document.querySelector('lab-sheet').state.stage.text.includes('To'))
+  const { text } = await lab.stage()
+  const words = text.split(' ')
+  assert.ok(words.length >= 2 && words.length <= 6, text)
+  assert.ok(words.every((word) => /^(?:[a-z]+|[A-Z][a-z]+|[A-Z]+)[.,:;!?]?$/.test(word)), text)
+  await lab.picture('spacing-words')
+  assert.deepEqual(lab.errors, [])
+  await lab.close()
+})
+
 test('one key sets the line with the font’s kerning, as HarfBuzz’s rules have it, and the same key without', async () => {
   const lab = await home.open()
   await lab.open({ name: 'heros.otf', bytes: font('heros.otf') }, 'Heros')

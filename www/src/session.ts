@@ -39,6 +39,8 @@ const FIGURES_EVERY = 100
 
 const NO_KERNING =
   'The part of the lab that sets kerned text could not be loaded. The letters stand by their side bearings; try again later.'
+const NO_WORDS = 'No pair asks for a look, or no common word holds one that does.'
+const NO_LIST = 'The list of words could not be fetched. Try again later.'
 const NO_SAMPLE = 'The sample could not be fetched. Drop a font of your own.'
 const UNJUDGED =
   'The letters of this font could not be judged. All that is measured of them is here; to try once more, open the font again.'
@@ -352,6 +354,24 @@ export class Session implements Desk, Bench {
     lab.setFitting(spacing, fitting)
     this.set({ stage: lab.state() })
     this.onChange()
+  }
+
+  /** Sets words that hold the pairs most in need; the list of words is fetched when it is first asked for. */
+  async setTestWords(): Promise<void> {
+    const { spacing } = this.state
+    if (spacing.kind !== 'done') return
+    try {
+      const [{ default: words }, { pairsInNeed, wordsFor }] = await Promise.all([
+        import('virtual:words'),
+        import('./test-words'),
+      ])
+      const line = wordsFor(pairsInNeed(spacing.report, spacing.suggestion), words)
+      if (line.length > 0) this.apply({ type: 'setText', text: line.join(' ') })
+      else this.set({ remark: NO_WORDS })
+    } catch (error) {
+      console.warn(error)
+      this.set({ remark: NO_LIST })
+    }
   }
 
   /** Sets the line with the font's own kerning, as a shaping library applies it. */

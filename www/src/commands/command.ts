@@ -32,6 +32,8 @@ export interface Desk {
   editNote(): void
   /** Gives the focus to the mark that was made last. */
   focusMark(): void
+  /** Sets words that hold the pairs most in need of a look. */
+  setTestWords(): Promise<void>
   /** Measures the whole font. */
   measureAll(): void
   stopMeasuring(): void

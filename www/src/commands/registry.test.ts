@@ -99,6 +99,7 @@ function desk(
     focusStage: () => {},
     editNote: () => {},
     focusMark: () => {},
+    setTestWords: async () => {},
     measureAll: () => {},
     stopMeasuring: () => {},
     saveMeasures: () => {},

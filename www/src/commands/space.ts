@@ -40,4 +40,13 @@ export const space: readonly PageCommand[] = [
     enabled: (state) => chosen(state).length > 0,
     run: (desk) => desk.apply({ type: 'setText', text: controlStrings(chosen(desk.state)) }),
   },
+  {
+    id: 'test-words',
+    label: 'Words for the pairs',
+    hint: 'Sets words that hold the pairs most in need of a look',
+    group: 'Space',
+    keys: ['Shift+P'],
+    enabled: (state) => state.spacing.kind === 'done',
+    run: (desk) => void desk.setTestWords(),
+  },
 ]

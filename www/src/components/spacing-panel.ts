@@ -139,6 +139,7 @@ export class SpacingPanel extends LitElement {
         <command-button name="space-kerned" look="switch"></command-button>
         <command-button name="space-suggested" look="switch"></command-button>
         <command-button name="control-strings" look="framed"></command-button>
+        <command-button name="test-words" look="framed"></command-button>
       </tool-row>
       ${this.#line()} ${this.#read()}
     </section>`
