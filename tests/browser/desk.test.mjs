@@ -320,6 +320,12 @@ test('a desk goes into a file and comes back; what is none of ours is refused, a
   await other.page.getByRole('button', { name: /^Marrowbone/ }).waitFor()
   assert.equal((await other.records('fonts')).length, 6)
   assert.equal((await review(other)).reviews[0].verdict, 'redraw', 'the words are on the stage at once')
+  // All of it can be taken back, and brought in again.
+  await other.page.getByRole('button', { name: 'Take back what a-desk.zip brought' }).click()
+  await other.page.getByRole('button', { name: /^Marrowbone/ }).waitFor({ state: 'detached' })
+  assert.deepEqual([await other.records('fonts'), (await review(other)).reviews], [[], []])
+  await bring('a-desk.zip', bytes)
+  await other.page.getByRole('button', { name: /^Marrowbone/ }).waitFor()
 
   // A stranger's names and notes are text, wherever they are shown.
   await other.page.evaluate(

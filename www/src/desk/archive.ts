@@ -6,7 +6,7 @@ import { oldMeant } from './meant'
 import { mergeFonts, mergeReadings, mergeReviews, mergeRevisions } from './merge'
 import { type Archive, type FileRecord, FORMAT, now, reviewId, SCHEMA_VERSION } from './schema'
 import { archive as archiveShape } from './shape'
-import type { DeskStore } from './store'
+import type { Before, DeskStore } from './store'
 
 const DESK = 'desk.json'
 const FILES = 'fonts/'
@@ -163,16 +163,18 @@ export interface Brought {
   readonly fonts: number
   readonly reviews: number
   readonly files: number
+  /** What was here before, to be made so again. */
+  readonly before: Before
 }
 
 /** Takes a desk in beside the one that is here: where both have a record, one is made of the two. */
 export async function bringIn(store: DeskStore, bytes: Uint8Array): Promise<Brought> {
   const { archive, files } = await unpack(bytes)
   const { fonts, revisions, readings, reviews } = archive
-  await store.putAll(
+  const before = await store.putAll(
     { fonts, revisions, readings, reviews },
     { fonts: mergeFonts, revisions: mergeRevisions, readings: mergeReadings, reviews: mergeReviews },
     files,
   )
-  return { fonts: fonts.length, reviews: reviews.length, files: files.length }
+  return { fonts: fonts.length, reviews: reviews.length, files: files.length, before }
 }

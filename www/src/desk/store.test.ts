@@ -3,6 +3,7 @@ import { expect, it } from 'vitest'
 import { bringIn, everything, pack, parse, Refused, unpack, upgrade } from './archive'
 import { oldMeant, takeOver } from './meant'
 import { example } from './sample'
+import { reviewId } from './schema'
 import { DeskStore } from './store'
 import { font, reading, review, revision } from './testing'
 
@@ -128,7 +129,7 @@ it('goes into a file and comes out of it whole', async () => {
   const store = await full()
   const bytes = await packed(store)
   const other = await fresh()
-  expect(await bringIn(other, bytes)).toEqual({ fonts: 6, reviews: 1, files: 1 })
+  expect(await bringIn(other, bytes)).toMatchObject({ fonts: 6, reviews: 1, files: 1 })
   expect(await other.everything()).toEqual(await store.everything())
   // Once more changes nothing.
   await bringIn(other, bytes)
@@ -196,4 +197,38 @@ it('holds a stranger’s records to their shape', async () => {
   for (const [what, change] of Object.entries(evil)) expect(() => parse(text(change)), what).toThrow(Refused)
   const bytes = await pack({ ...archive, files: [{ fingerprint: '../../etc', name: 'x' }] }, [])
   expect((await unpack(bytes)).files).toEqual([])
+})
+
+const keepHere = <T>(here: T): T => here
+const merges = { fonts: keepHere, revisions: keepHere, readings: keepHere, reviews: keepHere }
+
+it('takes back what was brought in, but for what was said since', async () => {
+  const [here, there] = [await fresh(), await fresh()]
+  await here.putAll(
+    { fonts: [font('own')], revisions: [], readings: [], reviews: [review('A', { font: 'own' })] },
+    merges,
+    [],
+  )
+  await there.putAll(
+    {
+      fonts: [font('own', { note: 'theirs' }), font('new')],
+      revisions: [],
+      readings: [],
+      reviews: [review('B', { font: 'own' }), review('C', { font: 'own' })],
+    },
+    merges,
+    [{ fingerprint: 'f', name: 'f.otf', bytes: new ArrayBuffer(4) }],
+  )
+  const was = await here.everything()
+  const { before } = await bringIn(here, await packed(there))
+  const said = reviewId('own', 'C', null)
+  await here.change('reviews', said, (one) => (one ? { ...one, note: 'since' } : null))
+  await here.takeBackAll(before)
+  const is = await here.everything()
+  expect(is.fonts.map(({ id, note }) => [id, note])).toEqual(was.fonts.map(({ id, note }) => [id, note]))
+  expect(is.files).toEqual([])
+  expect(is.reviews.map(({ letter, note }) => [letter, note])).toEqual([
+    ['A', ''],
+    ['C', 'since'],
+  ])
 })

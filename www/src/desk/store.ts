@@ -43,6 +43,22 @@ interface Told {
 const STORES = ['fonts', 'revisions', 'readings', 'reviews'] as const
 const ALL = [...STORES, 'files'] as const
 
+interface Overwritten {
+  readonly store: StoreName
+  readonly id: string
+  /** What was there; nothing if nothing was. */
+  readonly here: Records[StoreName] | undefined
+  /** What was put, spelled out. */
+  readonly put: string
+}
+
+/** What many records were before they were put. */
+export interface Before {
+  readonly records: readonly Overwritten[]
+  /** Fingerprints of files that came. */
+  readonly files: readonly string[]
+}
+
 export class DeskStore {
   readonly #channel: BroadcastChannel | null =
     typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel(DATABASE)
@@ -158,29 +174,53 @@ export class DeskStore {
     return written
   }
 
-  /** Puts records as they are, merged by the caller with what was there, all of them or none. */
+  /**
+   * Puts records as they are, merged by the caller with what was there, all of
+   * them or none. What was there is given back, for `takeBackAll`.
+   */
   async putAll(
     records: { readonly [S in StoreName]: readonly Records[S][] },
     merge: { readonly [S in StoreName]: (here: Records[S], there: Records[S]) => Records[S] },
     files: readonly FileRecord[],
-  ): Promise<void> {
+  ): Promise<Before> {
     const tx = this.db.transaction(ALL, 'readwrite', { durability: 'strict' })
+    const before: { records: Overwritten[]; files: string[] } = { records: [], files: [] }
     const put = async <S extends StoreName>(store: S): Promise<void> => {
       const table = tx.objectStore(store)
       for (const record of records[store]) {
         const here = (await table.get(record.id)) as Records[S] | undefined
-        await table.put((here ? merge[store](here, record) : record) as never)
+        const put = here ? merge[store](here, record) : record
+        before.records.push({ store, id: record.id, here, put: JSON.stringify(put) })
+        await table.put(put as never)
       }
     }
     try {
       for (const store of STORES) await put(store)
-      for (const file of files) await tx.objectStore('files').put(file)
+      for (const file of files) {
+        if (!(await tx.objectStore('files').getKey(file.fingerprint))) before.files.push(file.fingerprint)
+        await tx.objectStore('files').put(file)
+      }
       await tx.done
     } catch (error) {
       tx.done.catch(() => {})
       abort(tx)
       throw error
     }
+    this.#channel?.postMessage({ font: '' } satisfies Told)
+    return before
+  }
+
+  /** Makes all as it was before `putAll`, but for what has been changed since: that stays. */
+  async takeBackAll(before: Before): Promise<void> {
+    const tx = this.db.transaction(ALL, 'readwrite', { durability: 'strict' })
+    for (const { store, id, here, put } of before.records) {
+      const table = tx.objectStore(store)
+      if (JSON.stringify(await table.get(id)) !== put) continue
+      if (here) await table.put({ ...here, rev: here.rev + 1 } as never)
+      else await table.delete(id)
+    }
+    for (const fingerprint of before.files) await tx.objectStore('files').delete(fingerprint)
+    await tx.done
     this.#channel?.postMessage({ font: '' } satisfies Told)
   }
 

@@ -11,6 +11,7 @@ import { bringIn, everything, pack, Refused } from '../archive'
 import { EXAMPLE, showExample, takeExampleAway } from '../sample'
 import { type FontRecord, type RevisionRecord, today } from '../schema'
 import { blankParticulars } from '../shelving'
+import type { Before } from '../store'
 import { arrange, type Board, boardName, boards, forecastWords, paceWords, type Shelved } from '../urgency'
 import { dayWords, sizeWords } from '../words'
 import { row } from './charts'
@@ -46,6 +47,9 @@ export class DeskShelf extends LitElement {
   @state() private persisted: boolean | null = null
   /** What Undo brings back: a font that was taken off. */
   @state() private removed: FontRecord | null = null
+
+  /** What taking back an import makes so again. */
+  @state() private brought: { readonly name: string; readonly before: Before } | null = null
 
   @query('input[type="file"]') private readonly chooser!: HTMLInputElement
 
@@ -95,7 +99,7 @@ export class DeskShelf extends LitElement {
             </button>`
           : nothing
       }
-      ${this.removed ? this.#undo(this.removed) : nothing}
+      ${this.removed ? this.#undo(this.removed) : nothing} ${this.brought ? this.#unbring(this.brought) : nothing}
     </div>
     ${this.trouble ? html`<p class="told failed" role="alert">${this.trouble}</p>` : nothing}`
   }
@@ -103,6 +107,23 @@ export class DeskShelf extends LitElement {
   #undo(font: FontRecord) {
     return html`<button class="framed" type="button" @click=${() => void this.#remove(font, false)}>
       ${icon('undo')} Put ${font.title} back
+    </button>`
+  }
+
+  #unbring({ name, before }: { name: string; before: Before }) {
+    return html`<button
+      class="framed"
+      type="button"
+      @click=${async () => {
+        this.brought = null
+        const done = await session.reviewing.write((store) => store.takeBackAll(before))
+        if (!done) return
+        this.said = `What ${name} brought is taken back.`
+        await session.reviewing.shelving.refresh()
+        await this.#read()
+      }}
+    >
+      ${icon('undo')} Take back what ${name} brought
     </button>`
   }
 
@@ -341,6 +362,7 @@ export class DeskShelf extends LitElement {
     try {
       const bytes = new Uint8Array(await file.arrayBuffer())
       const brought = await bringIn(store, bytes)
+      this.brought = { name: file.name, before: brought.before }
       this.said = `Brought in: ${many(brought.fonts, 'font')}, ${many(brought.reviews, 'word')}, ${many(brought.files, 'font file')}.`
       await session.reviewing.shelving.refresh()
       await this.#read()
