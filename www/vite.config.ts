@@ -1,11 +1,12 @@
 import { defineConfig } from 'vitest/config'
 import { characters } from './build/characters.mjs'
+import { offline } from './build/offline.mjs'
 import { words } from './build/words.mjs'
 
 export default defineConfig({
   // Relative addresses: the built page works from any folder of any static host.
   base: './',
-  plugins: [characters(), words()],
+  plugins: [characters(), words(), offline()],
   build: {
     target: 'es2022',
     // The content security policy admits no inlined scripts or fonts.

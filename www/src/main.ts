@@ -1,1 +1,5 @@
 import './components/lab-sheet'
+import { keepForOffline, takeLaunched } from './offline/offline'
+
+keepForOffline()
+takeLaunched()

@@ -16,7 +16,9 @@ export async function house() {
     /** Opens the lab in a fresh profile. What the page says in error fails the test at its end. */
     async open(options = {}) {
       const { returning = true, ...context_ } = options
-      const context = await browser.newContext({ viewport: wide, deviceScaleFactor: 1, ...context_ })
+      // What keeps the page for visits without a network has a test of its own.
+      const base = { viewport: wide, deviceScaleFactor: 1, serviceWorkers: 'block' }
+      const context = await browser.newContext({ ...base, ...context_ })
       if (returning) {
         await context.addInitScript(() => {
           if (!localStorage.getItem('counterpoise.settings')) {

@@ -12,6 +12,7 @@ const kinds = {
   '.svg': 'image/svg+xml',
   '.ttf': 'font/ttf',
   '.wasm': 'application/wasm',
+  '.webmanifest': 'application/manifest+json',
 }
 
 /** Serves a folder on loopback, as any static host would. */
