@@ -7,6 +7,7 @@
 use super::finding::{KernFinding, KernMatter};
 use crate::font::{GlyphId, Kerning, PairOrigin};
 use crate::measure::median;
+use crate::order::by_number;
 use crate::spacing::{DEEPEST, Side, Spaced, Spacing};
 use std::collections::BTreeSet;
 
@@ -48,9 +49,20 @@ pub(super) fn misfits(spacing: &Spacing, kerning: &Kerning) -> Vec<KernFinding> 
             }
         }
     }
-    all.sort_by_key(|f| (f.pairs.clone(), f.matter as u8));
-    all.dedup_by(|a, b| a.pairs == b.pairs && a.matter == b.matter);
-    all
+    by_number(&mut all, |f| {
+        let [first, second] = f.pairs[0].map(|c| f64::from(u32::from(c)));
+        f64::from(char::MAX as u32 + 1) * first + second
+    });
+    let mut once: Vec<KernFinding> = Vec::new();
+    for f in all {
+        if !once
+            .iter()
+            .any(|o| o.pairs == f.pairs && o.matter == f.matter)
+        {
+            once.push(f);
+        }
+    }
+    once
 }
 
 fn of_class(spacing: &Spacing, glyphs: &[GlyphId], matter: KernMatter) -> Vec<KernFinding> {

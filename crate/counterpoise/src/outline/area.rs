@@ -147,9 +147,10 @@ fn area_between(segment: &Segment, from: f64, to: f64) -> f64 {
     let mut cuts = Vec::new();
     cross(segment, 0, &Ray::level(from), &mut cuts);
     cross(segment, 0, &Ray::level(to), &mut cuts);
-    cuts.sort_unstable_by(|a, b| a.t.total_cmp(&b.t));
+    let mut cuts: Vec<f64> = cuts.iter().map(|c| c.t).collect();
+    cuts.sort_unstable_by(f64::total_cmp);
     let (mut area, mut start) = (0.0, 0.0);
-    for end in cuts.iter().map(|c| c.t).chain([1.0]) {
+    for end in cuts.into_iter().chain([1.0]) {
         if end - start <= LEAST_PIECE {
             continue;
         }

@@ -7,7 +7,7 @@
 //! is not as simple as that is left to [`Outline::spans`], which sees the whole
 //! line; the answer is the same.
 
-use super::crossing::{cross, cross_near, net_turn};
+use super::crossing::{along, cross, cross_near, net_turn};
 use super::{Crossing, Outline, Ray, Span};
 
 /// How far from the outline, font units, rounding may have put a place that
@@ -130,7 +130,10 @@ impl Behind {
 /// Where the ink ends that begins at the place, by the crossings found so far,
 /// going a way from white.
 fn end(crossings: &mut [Crossing], way: f64) -> Option<Crossing> {
-    crossings.sort_unstable_by(|a, b| (way * a.s).total_cmp(&(way * b.s)));
+    along(crossings);
+    if way < 0.0 {
+        crossings.reverse();
+    }
     let (mut winding, mut from) = (0, 0.0);
     for (i, c) in crossings.iter().enumerate() {
         if winding == 0 {

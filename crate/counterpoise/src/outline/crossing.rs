@@ -39,6 +39,12 @@ impl Span {
     }
 }
 
+/// Puts crossings in order along their line; the one place that sorts them, since
+/// each such place makes the module some kilobytes larger.
+pub(super) fn along(crossings: &mut [Crossing]) {
+    crossings.sort_unstable_by(|a, b| a.s.total_cmp(&b.s));
+}
+
 impl Outline {
     /// Every crossing of a line, in order along it. `into` is emptied first; a
     /// caller with many lines keeps it between calls.
@@ -47,7 +53,7 @@ impl Outline {
         self.boxes.met_by(ray, |index, _, _| {
             cross(&self.segments[index], index, ray, into);
         });
-        into.sort_unstable_by(|a, b| a.s.total_cmp(&b.s));
+        along(into);
     }
 
     /// The stretches of ink on a line, in order, by the non-zero rule.

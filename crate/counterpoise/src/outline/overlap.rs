@@ -8,6 +8,7 @@
 //! that graze each other, bears on no figure.
 
 use super::{Crossing, Outline, Ray, Segment};
+use crate::order::by_number;
 use kurbo::{Point, Rect};
 
 /// The most level lines that read winding numbers: a letter has a few contours,
@@ -51,10 +52,7 @@ impl Outline {
     fn crosses_itself(&self) -> bool {
         let segments = self.segments();
         let mut order: Vec<usize> = (0..segments.len()).collect();
-        order.sort_unstable_by(|&i, &j| {
-            let foot = |k: usize| segments[k].bounds().y0;
-            foot(i).total_cmp(&foot(j))
-        });
+        by_number(&mut order, |&k| segments[k].bounds().y0);
         let next = self.next_segments();
         let mut pairs = 0;
         for (k, &i) in order.iter().enumerate() {

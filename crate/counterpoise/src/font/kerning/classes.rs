@@ -43,7 +43,7 @@ impl Coverage {
 
     pub(super) fn of(order: Vec<u16>) -> Self {
         let mut sorted = order.clone();
-        sorted.sort_unstable();
+        by_number(&mut sorted, |&glyph| f64::from(glyph));
         sorted.dedup();
         let mut ranges: Vec<(u16, u16)> = Vec::new();
         for glyph in sorted {

@@ -105,7 +105,7 @@ impl<'a> Lists<'a> {
             let count = usize::from(u16_at(table, 2).unwrap_or(0));
             indices.extend((0..count).map_while(|i| u16_at(table, 4 + 2 * i)));
         }
-        indices.sort_unstable();
+        by_number(&mut indices, |&index| f64::from(index));
         indices.dedup();
         found.then_some(indices)
     }

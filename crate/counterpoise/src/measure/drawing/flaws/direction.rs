@@ -146,16 +146,13 @@ impl<'a> Contour<'a> {
 
 /// Contours that lie exactly on one before them.
 fn twins(contours: &[Contour<'_>]) -> BTreeSet<usize> {
-    let key = |i: &usize| {
-        let (c, b) = (&contours[*i], contours[*i].bounds);
+    let key = |c: &Contour<'_>| {
+        let b = c.bounds;
         [b.x0, b.y0, b.x1, b.y1, c.area.abs()].map(f64::to_bits)
     };
-    let mut order: Vec<usize> = (0..contours.len()).collect();
-    order.sort_by_key(key);
-    order
-        .windows(2)
-        .filter(|w| key(&w[0]) == key(&w[1]))
-        .map(|w| w[1])
+    let mut seen = BTreeSet::new();
+    (0..contours.len())
+        .filter(|&i| !seen.insert(key(&contours[i])))
         .collect()
 }
 
