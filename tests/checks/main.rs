@@ -17,6 +17,7 @@ mod hostile;
 mod judgement;
 mod kerning;
 mod known;
+mod lessons;
 mod metrics;
 mod panel;
 mod redraw;
@@ -113,6 +114,7 @@ fn trials() -> Result<Vec<Trial>, Failed> {
     all.extend(hostile::trials(&fonts)?);
     all.extend(judgement::trials(&fonts)?);
     all.extend(redraw::trials(&fonts)?);
+    all.extend(lessons::trials(&fonts)?);
     all.extend(compare::trials(&fonts)?);
     all.extend(drawings::trials(&fonts)?);
     all.extend(scan::trials(&fonts)?);

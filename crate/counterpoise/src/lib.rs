@@ -20,6 +20,7 @@ pub mod compare;
 pub mod font;
 pub mod judge;
 pub mod kerning;
+pub mod lesson;
 pub mod measure;
 pub mod order;
 pub mod outline;

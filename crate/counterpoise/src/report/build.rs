@@ -192,13 +192,7 @@ pub(super) fn point(p: kurbo::Point) -> Point {
 impl From<&measure::Guide> for Guide {
     fn from(g: &measure::Guide) -> Self {
         Self {
-            kind: match g.kind {
-                measure::GuideKind::Baseline => GuideKind::Baseline,
-                measure::GuideKind::XHeight => GuideKind::XHeight,
-                measure::GuideKind::CapHeight => GuideKind::CapHeight,
-                measure::GuideKind::Ascender => GuideKind::Ascender,
-                measure::GuideKind::Descender => GuideKind::Descender,
-            },
+            kind: g.kind.into(),
             drawn: g.drawn,
             from: g.from.clone(),
             declared: g.declared,
@@ -259,6 +253,18 @@ impl From<&judge::Deviation> for Deviation {
             expected: d.expected,
             spread: d.spread,
             beside: d.beside.clone(),
+        }
+    }
+}
+
+impl From<measure::GuideKind> for GuideKind {
+    fn from(kind: measure::GuideKind) -> Self {
+        match kind {
+            measure::GuideKind::Baseline => Self::Baseline,
+            measure::GuideKind::XHeight => Self::XHeight,
+            measure::GuideKind::CapHeight => Self::CapHeight,
+            measure::GuideKind::Ascender => Self::Ascender,
+            measure::GuideKind::Descender => Self::Descender,
         }
     }
 }

@@ -11,9 +11,11 @@ mod compare;
 mod contents;
 mod document;
 mod drawing;
+mod eye;
 mod figures;
 mod findings;
 mod finite;
+mod lessons;
 mod rules;
 #[cfg(feature = "schema")]
 mod schema;
@@ -21,6 +23,7 @@ mod sketched;
 mod spacing;
 mod spacing_document;
 mod spacing_survey;
+mod words;
 
 pub use choice::{Choice, Chosen, Item};
 pub use compare::{
@@ -33,8 +36,15 @@ pub use document::{
     SchemaMark, Unit,
 };
 pub use drawing::{Drawing, Flaw, FlawBasis, FlawKind, Need};
+pub use eye::{
+    EyeAnswer, EyeFit, EyeLetter, EyeLevel, EyeMatter, EyeQuestion, EyeResult, EyeSetup,
+};
 pub use figures::{Figures, FontFigures, Summary};
 pub use findings::{Cause, FindingReport, JudgementReport, MeantSo};
+pub use lessons::{
+    LessonFigure, LessonGuide, LessonLetter, LessonName, LessonPairs, LessonReport, LessonState,
+    LessonUnit,
+};
 pub use rules::{Rule, RuleReport, RuledLetter, RulesReport, Stance};
 #[cfg(feature = "schema")]
 pub use schema::schema;
@@ -46,6 +56,8 @@ pub use spacing::{
 };
 pub use spacing_document::SpacingDocument;
 pub use spacing_survey::{MOST_LETTERS, SpacingSurvey};
+
+pub use words::{WordMark, WordPicture, WordReport};
 
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
