@@ -474,6 +474,11 @@ export class Session implements Desk, Bench {
     this.onChange()
   }
 
+  /** The open font's bytes, for modules that open it themselves. */
+  fontBytes(): Uint8Array | null {
+    return this.#source?.bytes ?? null
+  }
+
   editText(): void {
     this.focusers.text?.()
   }

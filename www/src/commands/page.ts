@@ -1,5 +1,7 @@
 import { hasFont, type PageCommand } from './command'
 
+const NO_WORDS = 'The words of the trade could not be fetched; try again later.'
+
 export const page: readonly PageCommand[] = [
   {
     id: 'open',
@@ -77,6 +79,29 @@ export const page: readonly PageCommand[] = [
     repeats: true,
     enabled: (state) => state.stage?.redo != null && !state.stage.inGesture,
     run: (desk) => desk.apply({ type: 'redo' }),
+  },
+  {
+    id: 'lessons',
+    label: 'Lessons',
+    hint: 'Why even is not equal, shown on this font and tried on your own eye',
+    group: 'Page',
+    keys: ['Shift+M'],
+    icon: 'lessons',
+    enabled: (state) => state.phase !== 'starting',
+    run: (desk) => desk.reviewing.set({ room: 'lessons' }),
+  },
+  {
+    id: 'word',
+    label: 'What is that?',
+    hint: 'What the trade words of a label mean, drawn from this font',
+    group: 'Page',
+    keys: ['Shift+Q'],
+    icon: 'word',
+    enabled: (state) => state.phase !== 'starting',
+    run: (desk) => {
+      const lost = () => desk.set({ remark: NO_WORDS })
+      import('../lessons/look-up').then(({ lookUp }) => lookUp(), lost)
+    },
   },
   {
     id: 'keys',

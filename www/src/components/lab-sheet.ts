@@ -152,6 +152,8 @@ export class LabSheet extends LitElement {
     this.replaceChildren()
     const end = new AbortController()
     window.addEventListener('keydown', this.#key, { signal: end.signal })
+    window.addEventListener('hashchange', this.#followLink, { signal: end.signal })
+    this.#followLink()
     const stopFiles = receive(window, {
       hover: (dropping) => session.set({ dropping }),
       arrive: (arrival) => void session.arrive(arrival),
@@ -200,6 +202,11 @@ export class LabSheet extends LitElement {
   /** Where the findings stand below the stage, the one that was chosen there brings the stage into sight. */
   #look = (): void => {
     if (matchMedia('(width < 60rem)').matches) this.stage.scrollIntoView({ block: 'start' })
+  }
+
+  /** A teacher's link leads into the room of the lessons, which reads the rest of it. */
+  #followLink = (): void => {
+    if (location.hash.startsWith('#lesson')) session.reviewing.set({ room: 'lessons' })
   }
 
   #key = (event: KeyboardEvent): void => {

@@ -5,11 +5,17 @@ import { PartOf } from '../components/part-of'
 import { session } from '../session'
 import { base, button } from '../styles/shared'
 
-const names = { shelf: 'The shelf', handback: 'The sheet for the artist', redraw: 'The redraw' } as const
+const names = {
+  shelf: 'The shelf',
+  handback: 'The sheet for the artist',
+  redraw: 'The redraw',
+  lessons: 'Lessons',
+} as const
 const tags = {
   shelf: html`<desk-shelf></desk-shelf>`,
   handback: html`<desk-handback></desk-handback>`,
   redraw: html`<redraw-room></redraw-room>`,
+  lessons: html`<desk-lessons></desk-lessons>`,
 } as const
 
 /** Each room comes with its own program, fetched when it is first entered. */
@@ -17,6 +23,7 @@ const doors = {
   shelf: () => import('./shelf/desk-shelf'),
   handback: () => import('./sheet/desk-handback'),
   redraw: () => import('../redraw/redraw-room'),
+  lessons: () => import('../lessons/desk-lessons'),
 } as const
 
 const LOST = 'This part of the page could not be fetched. Close it and try again, or load the page anew.'

@@ -83,8 +83,7 @@ function letterShape(letter: LessonLetter, which: 0 | 1, report: LessonReport): 
     ${which === 1 && letter.state === 'changed' && !many && letter.x[0] === letter.x[1] ? svg`<path class="ghost" d=${letter.drawn} />` : nothing}
     ${(which === 0 ? letter.was : letter.is).map((ends) => span(ends, report.unitsPerEm))}
     ${letter.points[which].map(
-      ([x, y]) =>
-        svg`<rect class="point" x=${x - dot} y=${y - dot} width=${2 * dot} height=${2 * dot} />`,
+      ([x, y]) => svg`<rect class="point" x=${x - dot} y=${y - dot} width=${2 * dot} height=${2 * dot} />`,
     )}
   </g>`
 }
@@ -97,18 +96,17 @@ function span([[ax, ay], [bx, by]]: [[number, number], [number, number]], em: nu
   return svg`<path class="span" d="M${ax} ${ay}L${bx} ${by}M${ax - nx} ${ay - ny}L${ax + nx} ${ay + ny}M${bx - nx} ${by - ny}L${bx + nx} ${by + ny}" />`
 }
 
-/** Where each letter's own body begins and ends. */
+/** Where each letter's own body begins: between two of these lines lies its advance width. */
 function bearings(report: LessonReport, which: 0 | 1, foot: number, top: number): SVGTemplateResult[] {
-  const { unitsPerEm: em } = report
-  let at = 0
-  return report.letters.map((letter) => {
-    const [left, right] = letter.figures.map((one) => (which === 0 ? one.drawn : one.shown))
-    const own = letter.figures[0]?.drawn ?? 0
-    const origin = letter.x[which] + own - (left ?? 0)
-    at = origin
-    return svg`<path class="edge" d="M${at} ${-top + 0.3 * AIR * em}V${-foot - 0.3 * AIR * em}" />
-      ${(right ?? 0) < 0 || (left ?? 0) < 0 ? nothing : nothing}`
+  const air = 0.4 * AIR * report.unitsPerEm
+  const edge = (x: number) => svg`<path class="edge" d="M${x} ${-top + air}V${-foot - air}" />`
+  const starts = report.letters.map((letter) => {
+    const [left] = letter.figures
+    // The outline keeps its own bearing: shown with another, its body begins elsewhere.
+    const moved = left && which === 1 ? left.shown - left.drawn : 0
+    return letter.x[which] - moved
   })
+  return [...starts, report.length[which]].map(edge)
 }
 
 /** A word's picture. */

@@ -2,7 +2,13 @@ import { describe, expect, it } from 'vitest'
 import { lessonNames } from './lesson-words'
 import { fromFile, fromLink, type Lesson, Refused, toFile, toLink, usual } from './plan'
 
-const set: Lesson = { lesson: 'halves', text: 'BÉ&S', out: -0.35, turned: true, note: 'Look at #2 & say why.' }
+const set: Lesson = {
+  lesson: 'halves',
+  text: 'BÉ&S',
+  out: -0.35,
+  turned: true,
+  note: 'Look at #2 & say why.',
+}
 
 describe('a lesson handed on', () => {
   it('comes back from a link as it was', () => {

@@ -67,7 +67,7 @@ fn chance(z: f64) -> f64 {
 /// could be shown. `None` without answers.
 pub fn fit(answers: &[Answers], step: f64, (least, most): (f64, f64)) -> Option<Fit> {
     let asked: u32 = answers.iter().map(|a| a.asked).sum();
-    if asked == 0 || !(most > least) || !(step > 0.0) {
+    if asked == 0 || most <= least || step <= 0.0 {
         return None;
     }
     let loss = |m: f64, s: f64| -> f64 {
