@@ -87,7 +87,7 @@ export const page: readonly PageCommand[] = [
     group: 'Page',
     keys: ['Shift+M'],
     icon: 'lessons',
-    enabled: (state) => state.phase !== 'starting',
+    enabled: hasFont,
     run: (desk) => desk.reviewing.set({ room: 'lessons' }),
   },
   {
@@ -97,7 +97,7 @@ export const page: readonly PageCommand[] = [
     group: 'Page',
     keys: ['Shift+Q'],
     icon: 'word',
-    enabled: (state) => state.phase !== 'starting',
+    enabled: hasFont,
     run: (desk) => {
       const lost = () => desk.set({ remark: NO_WORDS })
       import('../lessons/look-up').then(({ lookUp }) => lookUp(), lost)

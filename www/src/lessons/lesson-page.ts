@@ -12,7 +12,7 @@ import { base, button } from '../styles/shared'
 import { lessonNames, lessonWords, outWords } from './lesson-words'
 import { lessonsStyle } from './lessons-style'
 import type { Lessons } from './module'
-import { guideNames, linePicture } from './pictures'
+import { guideNames, linePicture, type Room } from './pictures'
 import { go } from './place'
 import { fromFile, type Lesson, MOST_LETTERS, MOST_NOTE, Refused, toFile, toLink, usual } from './plan'
 import { withWords } from './with-words'
@@ -61,7 +61,7 @@ export class LessonPage extends LitElement {
       .pictures {
         grid-column: 1 / -1;
         display: grid;
-        grid-template-columns: 1fr 1fr;
+        grid-template-columns: minmax(0, calc(50% + 2.25rem)) minmax(0, 1fr);
         background: var(--sheet);
         border: var(--hair) solid var(--rule);
         border-radius: var(--corner);
@@ -74,8 +74,12 @@ export class LessonPage extends LitElement {
 
       .frame {
         position: relative;
-        height: clamp(11rem, 34dvh, 22rem);
+        height: clamp(11rem, 33dvh, 22rem);
         overflow: hidden;
+      }
+
+      figure + figure {
+        border-inline-start: var(--hair) solid var(--rule);
       }
 
       figcaption {
@@ -98,7 +102,7 @@ export class LessonPage extends LitElement {
       }
 
       .setting output {
-        flex: 0 0 15rem;
+        flex: 0 0 11rem;
         font-size: var(--type-2);
       }
 
@@ -116,7 +120,25 @@ export class LessonPage extends LitElement {
       }
 
       .figures {
+        max-height: 15.5rem;
         overflow: auto;
+      }
+
+      .figures thead th {
+        position: sticky;
+        top: 0;
+        background: var(--paper);
+      }
+
+      .legend {
+        white-space: nowrap;
+      }
+
+      svg.key {
+        display: inline-block;
+        width: 0.75rem;
+        height: 0.75rem;
+        margin-inline: var(--gap-2) 0.25rem;
       }
 
       .figures table {
@@ -175,6 +197,11 @@ export class LessonPage extends LitElement {
           grid-template-columns: minmax(0, 1fr);
         }
 
+        figure + figure {
+          border-inline-start: 0;
+          border-block-start: var(--hair) solid var(--rule);
+        }
+
         .frame {
           height: clamp(9rem, 24dvh, 14rem);
         }
@@ -193,9 +220,19 @@ export class LessonPage extends LitElement {
 
   @state() private report: LessonReport | null = null
   @state() private said = ''
+  @state() private marked = true
+  /** Of the two pictures, in CSS pixels. */
+  @state() private sizes: readonly [Room, Room] | null = null
 
   @query('input[type="file"]') private readonly chooser!: HTMLInputElement
   @query('h3') private readonly title_!: HTMLElement
+
+  readonly #watch = new ResizeObserver(() => this.#measure())
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    this.#watch.disconnect()
+  }
 
   override willUpdate(changed: PropertyValues): void {
     if (!changed.has('plan') && !changed.has('lessons')) return
@@ -204,6 +241,8 @@ export class LessonPage extends LitElement {
   }
 
   override updated(changed: PropertyValues): void {
+    for (const frame of this.renderRoot.querySelectorAll('.frame')) this.#watch.observe(frame)
+    if (!this.sizes) this.#measure()
     const before = changed.get('plan') as Lesson | undefined
     // Another lesson begins at its title.
     if (before && before.lesson !== this.plan.lesson) this.title_.focus()
@@ -242,6 +281,19 @@ export class LessonPage extends LitElement {
     </article>`
   }
 
+  /** Side by side, the left picture is as much wider as the lines' names take. */
+  #measure(): void {
+    const [left, right] = [...this.renderRoot.querySelectorAll('.frame')].map((one) =>
+      one.getBoundingClientRect(),
+    )
+    if (!left || !right || left.width === 0) return
+    const gutter = Math.max(left.width - right.width, 0)
+    this.sizes = [
+      { width: left.width, height: left.height, gutter },
+      { width: right.width, height: right.height, gutter: 0 },
+    ]
+  }
+
   #pictures(report: LessonReport) {
     const { turned, out, lesson } = this.plan
     const letters = report.letters.map((one) => one.character).join(' ')
@@ -249,14 +301,31 @@ export class LessonPage extends LitElement {
     const way = outWords(lesson, out)
     const over = turned ? ', turned over' : ''
     const names = guideNames(report).map((one) => one.name)
+    const picture = (which: 0 | 1, label: string) => {
+      const room = this.sizes?.[which]
+      const look = { turned, marked: this.marked }
+      return html`<div class="frame">${room ? linePicture(report, which, look, room, label) : nothing}</div>`
+    }
+    const outlines = report.letters.some((one) => one.drawn !== one.shown) && lesson !== 'points'
     return html`<div class="pictures">
       <figure>
         <figcaption>As drawn${over}</figcaption>
-        <div class="frame">${linePicture(report, 0, turned, `${letters} as drawn${over}`)}</div>
+        ${picture(0, `${letters} as drawn${over}`)}
       </figure>
       <figure>
-        <figcaption>${way === 'as drawn' ? 'As drawn' : `Changed: ${way}`}${over}</figcaption>
-        <div class="frame">${linePicture(report, 1, turned, `${letters}, ${way}${over}`)}</div>
+        <figcaption>
+          ${way === 'as drawn' ? 'As drawn' : `Changed: ${way}`}${over}
+          ${
+            this.marked && outlines
+              ? html`<span class="legend"
+                  ><svg class="key" viewBox="0 0 1 1" aria-hidden="true"><path class="added" d="M0 0h1v1H0z" /></svg>ink
+                  added<svg class="key" viewBox="0 0 1 1" aria-hidden="true"><path class="taken" d="M0 0h1v1H0z" /></svg>ink
+                  taken away</span
+                >`
+              : nothing
+          }
+        </figcaption>
+        ${picture(1, `${letters}, ${way}${over}`)}
       </figure>
       ${
         names.length > 0
@@ -291,6 +360,16 @@ export class LessonPage extends LitElement {
         @input=${(event: Event) => this.#set({ out: Number((event.target as HTMLInputElement).value) })}
       />
       <output aria-hidden="true">${outWords(lesson, out)}</output>
+      <label class="turn">
+        <input
+          type="checkbox"
+          .checked=${live(this.marked)}
+          @change=${(event: Event) => {
+            this.marked = (event.target as HTMLInputElement).checked
+          }}
+        />
+        Show what changed
+      </label>
       ${
         lesson === 'halves'
           ? html`<label class="turn">
@@ -337,6 +416,7 @@ export class LessonPage extends LitElement {
   #figures({ letters }: LessonReport) {
     const told = letters.filter((one) => one.figures.length > 0)
     if (told.length === 0) return nothing
+    const seen = new Set<string>()
     return html`<div class="figures" tabindex="0" role="region" aria-label="Figures">
       <table>
         <thead>
@@ -349,18 +429,18 @@ export class LessonPage extends LitElement {
         </thead>
         ${told.map(
           ({ character, figures }) => html`<tbody>
-            ${figures.map((one) => this.#figure(character, one))}
+            ${distinct(figures).map((one) => this.#figure(character, one, seen))}
           </tbody>`,
         )}
       </table>
     </div>`
   }
 
-  #figure(character: string, { name, unit, drawn, shown }: LessonFigure) {
+  #figure(character: string, { name, unit, drawn, shown }: LessonFigure, seen: Set<string>) {
     const at = digits[unit]
     const suffix = unitName[unit]
     return html`<tr>
-      <th scope="row"><b>${character}</b> ${withWords(name, this.words)}${suffix ? html` <span class="quiet">${suffix}</span>` : nothing}</th>
+      <th scope="row"><b>${character}</b> ${withWords(name, this.words, seen)}${suffix ? html` <span class="quiet">${suffix}</span>` : nothing}</th>
       <td>${figure(drawn, at)}</td>
       <td>${figure(shown, at)}</td>
       <td>${signed(Number(shown.toFixed(at)) - Number(drawn.toFixed(at)), at)}</td>
@@ -453,4 +533,11 @@ export class LessonPage extends LitElement {
     }
     this.chooser.value = ''
   }
+}
+
+/** Three bars of one thickness are one line of the table. */
+function distinct(figures: readonly LessonFigure[]): LessonFigure[] {
+  const written = ({ name, unit, drawn, shown }: LessonFigure): string =>
+    `${name} ${drawn.toFixed(digits[unit])} ${shown.toFixed(digits[unit])}`
+  return [...new Map(figures.map((one) => [written(one), one])).values()]
 }

@@ -56,7 +56,6 @@ export const lessonsStyle = css`
   }
 
   .hollow,
-  .ghost,
   .guide,
   .span,
   .edge,
@@ -72,9 +71,12 @@ export const lessonsStyle = css`
     fill: color-mix(in oklch, var(--ink) 12%, transparent);
   }
 
-  .ghost {
-    stroke: var(--more);
-    stroke-dasharray: 4 3;
+  .taken {
+    fill: var(--more);
+  }
+
+  .added {
+    fill: var(--less);
   }
 
   .guide {
@@ -108,8 +110,21 @@ export const lessonsStyle = css`
   }
 
   /* On ink a mark of ink's own lightness would be lost. */
-  .span {
-    paint-order: stroke;
+  .span.under {
+    stroke: var(--sheet);
+    stroke-width: 4.5px;
+  }
+
+  .name {
+    fill: var(--guide);
+    font-family: var(--text-face);
+    text-anchor: end;
+  }
+
+  /* Where the focus is put for the reader to begin: nothing there can be pressed. */
+  [tabindex="-1"]:focus-visible {
+    outline: none;
+    box-shadow: none;
   }
 
   button.word {

@@ -17,9 +17,6 @@ const guideName = {
 /** Air about the ink, as shares of the em. */
 const AIR = 0.1
 
-/** Lines that stand nearer than this share of the em cannot both be named. */
-const NAMES_APART = 0.055
-
 interface Frame {
   readonly left: number
   readonly right: number
@@ -27,73 +24,119 @@ interface Frame {
   readonly foot: number
 }
 
-export function frameOf(report: LessonReport): Frame {
+function frameOf(report: LessonReport): Frame {
   const em = report.unitsPerEm
   const [x0, y0, x1, y1] = report.bounds
   const ys = report.guides.map((one) => one.y)
   return {
-    left: Math.min(0, x0) - 0.5 * AIR * em,
-    right: Math.max(...report.length, x1) + 0.5 * AIR * em,
+    left: Math.min(0, x0) - AIR * em,
+    right: Math.max(...report.length, x1) + AIR * em,
     top: Math.max(y1, ...ys) + AIR * em,
     foot: Math.min(y0, ...ys) - AIR * em,
   }
 }
 
-/** A line of letters: as drawn (0), or as shown (1) over the drawn ones' edge. */
+/** How large a picture is in CSS pixels, and how much of its left is kept for the lines' names. */
+export interface Room {
+  readonly width: number
+  readonly height: number
+  readonly gutter: number
+}
+
+export interface Look {
+  readonly turned: boolean
+  /** Whether the measures stand on the letters, and what was changed is told from the rest. */
+  readonly marked: boolean
+}
+
+/** A line of letters: as drawn (0), or as shown (1). */
 export function linePicture(
   report: LessonReport,
   which: 0 | 1,
-  turned: boolean,
+  look: Look,
+  room: Room,
   label: string,
 ): TemplateResult {
   const { left, right, top, foot } = frameOf(report)
-  const width = right - left
-  const middle = turned ? `rotate(180 ${(left + right) / 2} ${-(top + foot) / 2})` : nothing
-  return html`<svg
-    viewBox="${left} ${-top} ${width} ${top - foot}"
-    role="img"
-    aria-label=${label}
-    preserveAspectRatio="xMidYMid meet"
-  >
-    <g transform=${middle}>
-      ${report.letters.map((letter) => letterShape(letter, which, report))}
-      ${report.guides.map((guide) => svg`<path class="guide" d="M${left} ${-guide.y}H${right}" />`)}
+  const inner = room.width - room.gutter
+  // Font units a pixel, alike in both pictures.
+  const px = Math.max((right - left) / Math.max(inner, 1), (top - foot) / Math.max(room.height, 1))
+  const gutter = room.gutter * px
+  const wide = room.width * px
+  const high = room.height * px
+  const x = (left + right) / 2 - inner * px * 0.5 - gutter
+  const y = (top + foot) / 2 + high / 2
+  const over = look.turned ? `rotate(180 ${(left + right) / 2} ${-(top + foot) / 2})` : nothing
+  // Turned over, the lines stand elsewhere, and their names with them.
+  const at = (height: number): number => (look.turned ? top + foot - height : height)
+  return html`<svg viewBox="${x} ${-y} ${wide} ${high}" role="img" aria-label=${label}>
+    <g transform=${over}>
+      ${report.letters.map((letter, index) => letterShape(letter, which, report, look, px, index))}
       ${report.lesson === 'bearings' ? bearings(report, which, foot, top) : nothing}
     </g>
+    ${report.guides.map(({ y: height }) => svg`<path class="guide" d="M${x + gutter} ${-at(height)}H${x + wide}" />`)}
+    ${
+      room.gutter > 0
+        ? guideNames(report, px).map(
+            ({ name, y: height }) =>
+              svg`<text class="name" x=${x + gutter - 6 * px} y=${-at(height) + 4 * px} font-size=${12 * px}>${name}</text>`,
+          )
+        : nothing
+    }
   </svg>`
 }
 
-/** The lines' names, where they do not run into each other. */
-export function guideNames(report: LessonReport): { name: string; at: number }[] {
-  const { top, foot } = frameOf(report)
-  const names: { name: string; at: number; y: number }[] = []
+/** The lines' names, where they do not run into each other; `px` are font units a pixel. */
+export function guideNames(report: LessonReport, px = 0): { name: string; y: number }[] {
+  const names: { name: string; y: number }[] = []
   for (const { kind, y } of report.guides) {
-    if (names.some((other) => Math.abs(other.y - y) < NAMES_APART * report.unitsPerEm)) continue
-    names.push({ name: guideName[kind], at: (top - y) / (top - foot), y })
+    if (names.some((other) => Math.abs(other.y - y) < 13 * px)) continue
+    names.push({ name: guideName[kind], y })
   }
   return names
 }
 
-function letterShape(letter: LessonLetter, which: 0 | 1, report: LessonReport): SVGTemplateResult {
+function letterShape(
+  letter: LessonLetter,
+  which: 0 | 1,
+  report: LessonReport,
+  look: Look,
+  px: number,
+  index: number,
+): SVGTemplateResult {
   const many = report.lesson === 'points'
   const place = `translate(${letter.x[which]} 0) scale(1 -1)`
-  const dot = 0.007 * report.unitsPerEm
+  const shape = which === 0 ? letter.drawn : letter.shown
+  const told =
+    look.marked && which === 1 && letter.state === 'changed' && !many && letter.drawn !== letter.shown
+  const clip = `drawn-${index}`
+  const dot = 2 * px
   return svg`<g transform=${place}>
-    <path class=${many ? 'hollow' : 'ink'} d=${which === 0 ? letter.drawn : letter.shown} />
-    ${which === 1 && letter.state === 'changed' && !many && letter.x[0] === letter.x[1] ? svg`<path class="ghost" d=${letter.drawn} />` : nothing}
-    ${(which === 0 ? letter.was : letter.is).map((ends) => span(ends, report.unitsPerEm))}
-    ${letter.points[which].map(
-      ([x, y]) => svg`<rect class="point" x=${x - dot} y=${y - dot} width=${2 * dot} height=${2 * dot} />`,
-    )}
+    ${
+      told
+        ? svg`<clipPath id=${clip}><path d=${letter.drawn} /></clipPath>
+            <path class="taken" d=${letter.drawn} /><path class="added" d=${shape} />
+            <path class="ink" d=${shape} clip-path="url(#${clip})" />`
+        : svg`<path class=${many ? 'hollow' : 'ink'} d=${shape} />`
+    }
+    ${look.marked ? (which === 0 ? letter.was : letter.is).map((ends) => span(ends, 5 * px)) : nothing}
+    ${
+      look.marked
+        ? letter.points[which].map(
+            ([x, y]) =>
+              svg`<rect class="point" x=${x - dot} y=${y - dot} width=${2 * dot} height=${2 * dot} />`,
+          )
+        : nothing
+    }
   </g>`
 }
 
-/** A measured distance with a tick at each end, square to it. */
-function span([[ax, ay], [bx, by]]: [[number, number], [number, number]], em: number): SVGTemplateResult {
+/** A measured distance with a tick at each end, square to it; `tick` is half of that. */
+function span([[ax, ay], [bx, by]]: [[number, number], [number, number]], tick: number): SVGTemplateResult {
   const length = Math.hypot(bx - ax, by - ay)
-  const tick = 0.022 * em
   const [nx, ny] = length > 0 ? [(-(by - ay) / length) * tick, ((bx - ax) / length) * tick] : [tick, 0]
-  return svg`<path class="span" d="M${ax} ${ay}L${bx} ${by}M${ax - nx} ${ay - ny}L${ax + nx} ${ay + ny}M${bx - nx} ${by - ny}L${bx + nx} ${by + ny}" />`
+  const lines = `M${ax} ${ay}L${bx} ${by}M${ax - nx} ${ay - ny}L${ax + nx} ${ay + ny}M${bx - nx} ${by - ny}L${bx + nx} ${by + ny}`
+  return svg`<path class="span under" d=${lines} /><path class="span" d=${lines} />`
 }
 
 /** Where each letter's own body begins: between two of these lines lies its advance width. */
@@ -132,7 +175,7 @@ function markShape(mark: WordMark, left: number, right: number, size: number): S
     case 'rule':
       return svg`<path class="guide strong" d="M${left} ${-mark.y}H${right}" />`
     case 'span':
-      return svg`<g transform="scale(1 -1)">${span([mark.from, mark.to], size)}</g>`
+      return svg`<g transform="scale(1 -1)">${span([mark.from, mark.to], 0.022 * size)}</g>`
     case 'line':
       return svg`<path class="line" d="M${mark.from[0]} ${-mark.from[1]}L${mark.to[0]} ${-mark.to[1]}" />`
     case 'dot':

@@ -45,9 +45,12 @@ export const wordsIn = (text: string, words: readonly Known[]): string[] => [
   ...new Set(pieces(text, words).flatMap(({ id }) => (id === null ? [] : [id]))),
 ]
 
-/** A text in which each trade word, the first time, leads to its picture. */
-export function withWords(text: string, words: readonly Known[]): (string | TemplateResult)[] {
-  const seen = new Set<string>()
+/** A text in which each trade word, the first time, leads to its picture; `seen` are those that do so already. */
+export function withWords(
+  text: string,
+  words: readonly Known[],
+  seen: Set<string> = new Set(),
+): (string | TemplateResult)[] {
   return pieces(text, words).map(({ text, id }) => {
     if (id === null || seen.has(id)) return text
     seen.add(id)
