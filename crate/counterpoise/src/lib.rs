@@ -11,6 +11,7 @@
 //! | [`judge`] | what should it be, given the others? |
 //! | [`spacing`] | how much white do letters need about them? |
 //! | [`kerning`] | which pairs want kerning, and what is there? |
+//! | [`lesson`] | why is even not equal, on these letters and to this eye? |
 //! | [`report`] | the same in plain structs, for the page, scripts and files |
 //!
 //! No room knows a screen, a file system or a browser. Lengths are font units

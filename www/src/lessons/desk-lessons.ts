@@ -35,6 +35,11 @@ export class DeskLessons extends LitElement {
         border-inline-end: var(--hair) solid var(--rule);
       }
 
+      .list > div {
+        position: sticky;
+        top: var(--gap-4);
+      }
+
       .list ol,
       .list ul {
         list-style: none;
@@ -171,7 +176,7 @@ export class DeskLessons extends LitElement {
   #list() {
     const { page, lesson } = this.place
     const now = (here: boolean) => (here ? 'page' : nothing)
-    return html`<nav class="list" aria-label="Lessons">
+    return html`<nav class="list" aria-label="Lessons"><div>
       <ol>
         ${lessonNames.map(
           (name) => html`<li>
@@ -195,7 +200,7 @@ export class DeskLessons extends LitElement {
           </button>
         </li>
       </ul>
-    </nav>`
+    </div></nav>`
   }
 
   /** Where there is no room for the list. */

@@ -417,7 +417,7 @@ export class LessonPage extends LitElement {
     const told = letters.filter((one) => one.figures.length > 0)
     if (told.length === 0) return nothing
     const seen = new Set<string>()
-    return html`<div class="figures" tabindex="0" role="region" aria-label="Figures">
+    return html`<div class="figures" tabindex="0" role="region" aria-label="Figures of these letters">
       <table>
         <thead>
           <tr>

@@ -7,6 +7,7 @@ export const lessonsStyle = css`
   }
 
   h4 {
+    margin: 0;
     color: var(--soft);
     font: 600 var(--type-1) / 1.3 var(--text-face);
     letter-spacing: 0.04em;

@@ -179,7 +179,7 @@ function markShape(mark: WordMark, left: number, right: number, size: number): S
     case 'line':
       return svg`<path class="line" d="M${mark.from[0]} ${-mark.from[1]}L${mark.to[0]} ${-mark.to[1]}" />`
     case 'dot':
-      return svg`<circle class="dot" cx=${mark.at[0]} cy=${-mark.at[1]} r=${0.018 * size} />`
+      return svg`<circle class="dot" cx=${mark.at[0]} cy=${-mark.at[1]} r=${0.026 * size} />`
     case 'area':
       return svg`<path class="area" transform="scale(1 -1)" d=${mark.path} />`
   }

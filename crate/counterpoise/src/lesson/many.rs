@@ -4,6 +4,7 @@
 use super::rounds::keeps_size;
 use super::{Class, Done, Drawn, Figure, Nothing, REACHED, is_reached};
 use crate::measure::main_weight;
+use crate::measure::strokes::Thickness;
 use crate::redraw::{Unable, Which, reweigh};
 
 /// Strokes that depart from the stem by less than this share are as heavy as it.
@@ -43,13 +44,20 @@ pub(super) fn take_out(drawn: &Drawn, class: &Class, out: f64) -> Result<Done, N
         return Err(Unable::OutOfReach.into());
     }
     let dark = |of: &crate::measure::Letter| of.bounds.map_or(0.0, |b| 100.0 * of.area / b.area());
-    let thickest = |of: &crate::measure::Letter| {
-        let most = of
-            .strokes
-            .iter()
-            .max_by(|a, b| a.weight().total_cmp(&b.weight()));
-        most.and_then(|s| s.marks.first()).map(|m| (m.from, m.to))
+    let marks = |of: &crate::measure::Letter| -> Vec<Thickness> {
+        of.strokes.iter().flat_map(|s| s.marks.clone()).collect()
     };
+    // Its thickest stroke, and the same stroke as it is shown.
+    let was = marks(&drawn.letter)
+        .into_iter()
+        .max_by(|a, b| a.value.total_cmp(&b.value));
+    let is = was.and_then(|was| {
+        let off = |m: &Thickness| m.centre().distance(was.centre());
+        marks(&after)
+            .into_iter()
+            .min_by(|a, b| off(a).total_cmp(&off(b)))
+    });
+    let ends = |m: Option<Thickness>| m.map(|m| (m.from, m.to)).into_iter().collect();
     Ok(Done {
         figures: vec![
             Figure::units("stem of the others", stem, stem),
@@ -61,8 +69,8 @@ pub(super) fn take_out(drawn: &Drawn, class: &Class, out: f64) -> Result<Done, N
             ),
             Figure::percent("ink in its box", dark(&drawn.letter), dark(&after)),
         ],
-        was: thickest(&drawn.letter).into_iter().collect(),
-        is: thickest(&after).into_iter().collect(),
+        was: ends(was),
+        is: ends(is),
         outline,
     })
 }

@@ -6,7 +6,7 @@ use crate::outline::Outline;
 
 /// How far apart a trace's points stand, in thousandths of the em: at the slider's
 /// first step, and at its end.
-const SPACING: (f64, f64) = (120.0, 10.0);
+const SPACING: (f64, f64) = (120.0, 16.0);
 
 pub(super) fn take_out(drawn: &Drawn, class: &Class, out: f64) -> Result<Done, Nothing> {
     let context = class.context();

@@ -130,6 +130,37 @@ fn the_interval_holds_a_known_bias() {
     }
 }
 
+/// Levitt's table: the rule settles where 70.7% of answers are "larger", its mirror
+/// image at 29.3%, whatever the observer's own curve.
+#[test]
+fn the_staircases_settle_where_the_published_rule_says() {
+    let observer = Observer {
+        equal: 3.0,
+        spread: 4.0,
+        mistakes: 0.0,
+    };
+    for rule in [Rule::TwoDownOneUp, Rule::TwoUpOneDown] {
+        let mut random = Random::new(11);
+        let mut staircase = Staircase::new(rule, 0, (-60, 60));
+        let (mut sum, mut n) = (0.0, 0.0);
+        for i in 0..40_000 {
+            if i > 200 {
+                // The chance at each level that was asked.
+                let z = (f64::from(staircase.level()) - observer.equal) / observer.spread;
+                sum += 1.0 / (1.0 + (-z).exp());
+                n += 1.0;
+            }
+            let level = f64::from(staircase.level());
+            staircase.answer(observer.says_larger(level, &mut random));
+        }
+        let share = sum / n;
+        assert!(
+            (share - rule.settles_at()).abs() < 0.02,
+            "{rule:?}: {share}"
+        );
+    }
+}
+
 #[test]
 fn an_unsure_eye_has_a_wider_interval() {
     let of = |spread| {

@@ -239,6 +239,10 @@ fn hollow(picture: Drawing) -> Drawing {
     picture.map(|p| Picture { hollow: true, ..p })
 }
 
+pub(super) fn ink(class: &Class) -> Drawing {
+    first(class, "agR", |_| Some(Vec::new()))
+}
+
 pub(super) fn contour(class: &Class) -> Drawing {
     hollow(first(class, "oaeO", |_| Some(Vec::new())))
 }

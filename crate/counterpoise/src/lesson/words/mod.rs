@@ -174,6 +174,14 @@ pub const WORDS: &[Word] = &[
          (Adobe Type 1 Font Format, chapter 4, from memory)."
     ),
     word!(
+        "flaw",
+        "flaw",
+        ["flaws"],
+        contour,
+        "A place of an outline that is worth a look: a kink, a crossing, a point too many. Some \
+         are meant so."
+    ),
+    word!(
         "glyph",
         "glyph",
         ["glyphs"],
@@ -202,6 +210,13 @@ pub const WORDS: &[Word] = &[
         handle,
         "A point off the outline that says which way the curve leaves its point, and how far it \
          keeps that way."
+    ),
+    word!(
+        "ink",
+        "ink",
+        [],
+        ink,
+        "All that is black of a letter. Where strokes overlap it counts once."
     ),
     word!(
         "join",
@@ -368,5 +383,27 @@ mod tests {
         forms.dedup();
         assert_eq!(forms.len(), count, "a form leads to one word");
         assert!(WORDS.iter().all(|w| w.meaning.ends_with('.')));
+    }
+
+    /// Every figure of the registry, and every word that the trade has for a letter's
+    /// parts and that the page uses, can be looked up.
+    #[test]
+    fn what_the_page_names_has_a_word() {
+        let known = |text: &str| {
+            let text = text.to_lowercase();
+            let mut forms = WORDS
+                .iter()
+                .flat_map(|w| w.also.iter().chain(std::iter::once(&w.term)));
+            forms.any(|form| text.contains(form))
+        };
+        for quantity in crate::measure::QUANTITIES {
+            assert!(known(quantity.name), "{}", quantity.name);
+        }
+        let trade = "baseline, x-height, cap height, ascender, descender, overshoot, stem, hairline, \
+                     bar, bowl, counter, diagonal, apex, side bearing, advance width, kerning, \
+                     units per em, extreme, handle";
+        for term in trade.split(", ") {
+            assert!(WORDS.iter().any(|w| w.term == term), "{term}");
+        }
     }
 }
