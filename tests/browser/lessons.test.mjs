@@ -166,7 +166,7 @@ test('a trial of sixty questions by the keyboard: nothing is told before its end
   assert.match(said, /no nearer/)
   await axe(lab.page, 'with a trial’s result')
   const save = async (name) => {
-    const [file] = await Promise.all([lab.page.waitForEvent('download'), lab.page.getByRole('button', { name }).click()])
+    const [file] = await Promise.all([lab.page.waitForEvent('download'), lab.page.locator('eye-page').getByRole('button', { name }).click()])
     return { name: file.suggestedFilename(), text: readFileSync(await file.path(), 'utf8') }
   }
   const json = await save('Save as JSON')
@@ -242,9 +242,17 @@ test('a word is looked up from what has the focus, by a press on a label, and fr
   await words.waitFor()
   assert.equal((await asked())[0], 'overshoot')
   assert.equal(await focused(lab), 'Words of the trade')
-  const picture = lab.page.getByRole('region', { name: 'Words that you asked about' }).getByRole('img')
+  const picture = lab.page.getByRole('region', { name: 'Words that you asked about' }).getByRole('img').first()
   assert.equal(await picture.getAttribute('aria-label'), 'overshoot, on this font’s letters')
   await lab.picture('word-asked')
+  await lab.press('Escape')
+  // In a room that lies over the sheet, and back.
+  await lab.press('Shift+S')
+  await lab.page.locator('desk-shelf .foot, desk-shelf footer').first().waitFor()
+  await lab.press('Shift+Q')
+  await words.waitFor()
+  await lab.page.getByRole('button', { name: 'Back to where you were' }).click()
+  await lab.page.locator('desk-shelf footer').waitFor()
   await lab.press('Escape')
   // A label that is no control: the press is looked up and does nothing else.
   await lab.page.getByRole('button', { name: 'What is that?' }).click()

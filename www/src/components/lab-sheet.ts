@@ -217,9 +217,10 @@ export class LabSheet extends LitElement {
       typing: at instanceof HTMLElement && at.matches('input[type="text"], textarea, [contenteditable]'),
       onStage: at instanceof HTMLCanvasElement,
     }
-    if (path.some((one) => one instanceof HTMLDialogElement)) return
     const found = commandFor(event, place, session.state.singleKeys)
-    if (!found || (event.repeat && !found.repeats)) return
+    // What lies over the sheet has keys of its own; words can be asked about there too.
+    const over = path.some((one) => one instanceof HTMLDialogElement)
+    if (!found || (over && found.id !== 'word') || (event.repeat && !found.repeats)) return
     // Held down or out of reach, the key is still the page's: no browser shortcut behind it.
     event.preventDefault()
     give(found.id, session)

@@ -152,6 +152,10 @@ export const lessonsStyle = css`
     background: var(--ink);
   }
 
+  button[aria-pressed="true"]:hover:not([aria-disabled="true"]) {
+    background: var(--soft);
+  }
+
   input[type="text"],
   textarea {
     min-height: var(--target);

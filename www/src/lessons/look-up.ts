@@ -8,7 +8,7 @@ import { css, html, LitElement } from 'lit'
 import { customElement } from 'lit/decorators.js'
 import { session } from '../session'
 import { base, button } from '../styles/shared'
-import { go } from './place'
+import { current, go } from './place'
 
 /** A longer text is a whole part of the page: its words are too many to be meant. */
 const MOST_TEXT = 4000
@@ -62,7 +62,8 @@ export function textsAbout(element: Element): string[] {
 }
 
 function show(asked: readonly string[]): void {
-  go({ page: 'words', asked })
+  const { room } = session.state.review
+  go({ page: 'words', asked, from: room === 'lessons' ? current().from : room })
   session.reviewing.set({ room: 'lessons' })
 }
 

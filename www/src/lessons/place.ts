@@ -1,17 +1,22 @@
 /** Where in the room of the lessons one is: kept while the page lives, and led to by links. */
 
+import type { ReviewState } from '../desk/review-state'
 import { fromLink, type Lesson, Refused, usual } from './plan'
+
+type Room = ReviewState['room']
 
 export interface Place {
   readonly page: 'lesson' | 'eye' | 'words'
   readonly lesson: Lesson
   /** Words that were asked about: texts of the page, the nearest to what was pointed at first. */
   readonly asked: readonly string[]
+  /** The room that a word was asked about in, to lead back there. */
+  readonly from: Room
   /** Why a link or a file was not followed. */
   readonly trouble: string
 }
 
-let place: Place = { page: 'lesson', lesson: usual('overshoot'), asked: [], trouble: '' }
+let place: Place = { page: 'lesson', lesson: usual('overshoot'), asked: [], from: null, trouble: '' }
 const listeners = new Set<() => void>()
 
 export const current = (): Place => place

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { WordReport } from '../generated/WordReport'
+import { session } from '../session'
 import { base, button } from '../styles/shared'
 import { lessonWords } from './lesson-words'
 import { lessonsStyle } from './lessons-style'
@@ -103,11 +104,16 @@ export class WordPage extends LitElement {
     const found = this.words.filter(({ term, also }) =>
       [term, ...also].some((form) => form.toLowerCase().includes(find)),
     )
-    const { lesson } = current()
+    const { lesson, from } = current()
     return html`<div class="head">
         <h3 tabindex="-1">Words of the trade</h3>
         <div class="row">
           <label>Find <input type="text" autocomplete="off" .value=${this.find} @input=${this.#type} /></label>
+          ${
+            from
+              ? html`<button class="framed" type="button" @click=${this.#back}>Back to where you were</button>`
+              : nothing
+          }
           <button class="framed" type="button" @click=${() => go({ page: 'lesson' })}>
             Back to: ${lessonWords[lesson.lesson].name}
           </button>
@@ -149,6 +155,12 @@ export class WordPage extends LitElement {
       <h4>${term}</h4>
       <p>${meaning}</p>
     </li>`
+  }
+
+  #back = (): void => {
+    const { from } = current()
+    go({ page: 'lesson', from: null })
+    session.reviewing.set({ room: from })
   }
 
   #type = (event: Event): void => {
