@@ -269,6 +269,7 @@ test('a word is looked up from what has the focus, by a press on a label, and fr
   assert.equal((await lab.stage()).layers.overshoot, before, 'the layer was not switched')
   await lab.press('Escape')
   await lab.page.getByRole('button', { name: 'What is that?' }).click()
+  await lab.page.getByRole('button', { name: 'Never mind' }).waitFor()
   await lab.press('Escape')
   assert.equal(await lab.page.locator('word-picker').count(), 0)
   assert.deepEqual(lab.errors, [])

@@ -202,8 +202,8 @@ export class FileLine extends LitElement {
         <command-button name="shelf" look="framed"></command-button>
         <command-button name="redraw" look="framed"></command-button>
         <command-button name="handback" look="framed"></command-button>
-        <command-button name="lessons" look="framed"></command-button>
         <theme-switch></theme-switch>
+        <command-button name="lessons" look="icon"></command-button>
         <command-button name="word" look="icon"></command-button>
         <command-button class="keys" name="keys" look="icon"></command-button>
       </div>

@@ -8,7 +8,7 @@ import { eyeWords } from './eye-words'
 
 const WIDE = 640
 const HIGH = 320
-const [LEFT, RIGHT, TOP, FOOT] = [46, 12, 54, 44]
+const [LEFT, RIGHT, TOP, FOOT] = [46, 12, 64, 44]
 
 /** Words over two lines nearer than this cannot stand side by side. */
 const APART = 74
@@ -61,8 +61,8 @@ export function eyeCurve(setup: EyeSetup, result: EyeResult, label: string): Tem
         name,
         kind,
         row,
-      }) => svg`<path class="mark ${kind}" d="M${at} ${TOP - 40 + 14 * row}V${HIGH - FOOT}" />
-        <text class=${at > WIDE - 90 ? 'end' : 'start'} x=${at > WIDE - 90 ? at - 4 : at + 4} y=${TOP - 40 + 14 * row + 9}>${name}</text>`,
+      }) => svg`<path class="mark ${kind}" d="M${at} ${TOP - 50 + 14 * row}V${HIGH - FOOT}" />
+        <text class=${at > WIDE - 90 ? 'end' : 'start'} x=${at > WIDE - 90 ? at - 4 : at + 4} y=${TOP - 50 + 14 * row + 9}>${name}</text>`,
     )}
   </svg>`
 }

@@ -4,7 +4,7 @@ use super::super::{Class, halves, overshoot};
 use super::parts::{body, first, inside, longest, polygon, row, with_line};
 use super::{Mark, Picture};
 use crate::measure::strokes::{StrokeKind, Thickness};
-use crate::measure::{End, Form, GuideKind};
+use crate::measure::{End, Form, GuideKind, sides};
 use kurbo::{PathSeg, Point};
 
 type Drawing = Option<Picture>;
@@ -186,6 +186,21 @@ pub(super) fn advance(class: &Class) -> Drawing {
             edge(0.0),
             edge(end),
             Mark::Span(Point::new(0.0, y), Point::new(end, y)),
+        ])
+    })
+}
+
+pub(super) fn width(class: &Class) -> Drawing {
+    first(class, "Hno", |d| {
+        let b = d.letter.bounds?;
+        let sides = sides(&d.letter.strokes, class.context().slant);
+        let (from, to) = sides.map_or((b.x0, b.x1), |s| (s.first.0, s.last.1));
+        let y = b.y0 - 0.12 * b.height();
+        let edge = |x: f64| Mark::Line(Point::new(x, y), Point::new(x, b.y1));
+        Some(vec![
+            edge(from),
+            edge(to),
+            Mark::Span(Point::new(from, y), Point::new(to, y)),
         ])
     })
 }

@@ -352,6 +352,14 @@ pub const WORDS: &[Word] = &[
          as much everywhere."
     ),
     word!(
+        "width",
+        "width",
+        ["widths", "wide", "narrow"],
+        width,
+        "How broad a letter is: its ink, or from the outer edge of its first stem to that of its \
+         last, so that serifs do not count."
+    ),
+    word!(
         "x-height",
         "x-height",
         [],
