@@ -143,7 +143,7 @@ export class DeskLessons extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback()
     this.#stop()
-    this.lessons?.free()
+    release(this.lessons)
     this.lessons = null
     this.#of = null
   }
@@ -238,7 +238,7 @@ export class DeskLessons extends LitElement {
     try {
       const lessons = await openLessons(bytes)
       if (this.#of !== font || !this.isConnected) return lessons.free()
-      this.lessons?.free()
+      release(this.lessons)
       this.words = lessons.words()
       this.lessons = lessons
       this.trouble = ''
@@ -247,4 +247,9 @@ export class DeskLessons extends LitElement {
       if (this.#of === font) this.trouble = LOST
     }
   }
+}
+
+/** Frees what a font's lessons hold, once every page that is being drawn with them has been. */
+function release(lessons: Lessons | null): void {
+  if (lessons) setTimeout(() => lessons.free())
 }
