@@ -26,8 +26,10 @@ pub(crate) fn make() -> Result<()> {
         "counterpoise-web",
         "--package",
         "counterpoise-redraw",
+        "--package",
+        "counterpoise-formats",
         "--features",
-        "counterpoise-web/typescript,counterpoise-redraw/typescript",
+        "counterpoise-web/typescript,counterpoise-redraw/typescript,counterpoise-formats/typescript",
         "--lib",
         "export_bindings",
     ]))?;
