@@ -20,6 +20,7 @@ mod known;
 mod lessons;
 mod metrics;
 mod panel;
+mod positions;
 mod redraw;
 mod scan;
 mod second_reader;
@@ -118,6 +119,7 @@ fn trials() -> Result<Vec<Trial>, Failed> {
     all.extend(compare::trials(&fonts)?);
     all.extend(drawings::trials(&fonts)?);
     all.extend(scan::trials(&fonts)?);
+    all.extend(positions::trials(&fonts)?);
     Ok(all)
 }
 

@@ -27,6 +27,10 @@ pub enum Use {
     Panel,
     /// A web font.
     Packed,
+    /// Opened in the browser, whatever it is.
+    Formats,
+    /// A variable font, at many positions.
+    Positions,
     /// An earlier release of another face.
     Revision,
 }
