@@ -10,6 +10,7 @@
 mod budget;
 mod bytes;
 mod cff;
+mod characters;
 mod container;
 mod drawn;
 mod error;
@@ -331,15 +332,10 @@ impl Reader<'_> {
     pub fn characters(&self) -> Vec<(char, GlyphId)> {
         // Drawn letters first: where one was drawn anew, it is the one meant.
         let mut all: Vec<(char, GlyphId)> = self.letters.characters().collect();
-        let cmap = self.face.as_ref().and_then(|f| f.tables().cmap);
-        let tables = cmap.into_iter().flat_map(|cmap| cmap.subtables);
-        for table in tables.filter(|t| t.is_unicode()) {
-            table.codepoints(|code| {
-                if let (Some(c), Some(id)) = (char::from_u32(code), table.glyph_index(code))
-                    && id.0 != 0
-                    && id.0 < self.glyph_count
-                {
-                    all.push((c, GlyphId(id.0)));
+        if let Some(face) = &self.face {
+            characters::each(face, |c, id| {
+                if id.0 != 0 && id.0 < self.glyph_count {
+                    all.push((c, id));
                 }
             });
         }
