@@ -1,7 +1,7 @@
 /** The person's few settings, kept by the browser. A browser that keeps nothing is no error. */
 
 import { allowances, usualAllowance } from './findings'
-import type { ThemeChoice } from './state'
+import type { PageState, ThemeChoice } from './state'
 
 export interface Settings {
   readonly theme: ThemeChoice
@@ -35,6 +35,25 @@ export function keepSettings(storage: Pick<Storage, 'setItem'> | undefined, sett
     storage?.setItem(KEY, JSON.stringify(settings))
   } catch {
     // Full or forbidden: the settings last as long as the page.
+  }
+}
+
+/** What of the page's state is kept. */
+type Kept = Pick<PageState, 'theme' | 'singleKeys' | 'allowance' | 'firstVisit'>
+
+/** Keeps the settings where one of them has changed. */
+export function keepChanged(
+  storage: Pick<Storage, 'setItem'> | undefined,
+  { theme, singleKeys, allowance, firstVisit }: Kept,
+  before: Kept,
+): void {
+  if (
+    theme !== before.theme ||
+    singleKeys !== before.singleKeys ||
+    allowance !== before.allowance ||
+    firstVisit !== before.firstVisit
+  ) {
+    keepSettings(storage, { theme, singleKeys, allowance, visited: !firstVisit })
   }
 }
 

@@ -2,6 +2,9 @@ import type { Desk } from './commands/command'
 import { type Bench, Reviewing } from './desk/reviewing'
 import { type Arrival, pick } from './files'
 import { standing } from './findings'
+import type { Handling } from './formats/handling'
+import type { Parcel } from './formats/parcel'
+import { isUnusual } from './formats/unusual'
 import type { Command } from './generated/Command'
 import type { ContentsReport } from './generated/ContentsReport'
 import type { FindingReport } from './generated/FindingReport'
@@ -12,47 +15,27 @@ import type { PointCount } from './generated/PointCount'
 import type { PointerInput } from './generated/PointerInput'
 import type { Spacing } from './generated/Spacing'
 import type { Theme } from './generated/Theme'
-import { keepSettings, readSettings, storage } from './keep'
+import { keepChanged, readSettings, storage } from './keep'
 import { Lab, loadLab } from './lab'
 import type { Turn } from './pointers'
 import { drawingKind } from './redraw/kinds'
 import { isRefusal } from './refusal'
 import { measuresName, save } from './save'
+import { BROKEN, NO_KERNING, NO_SAMPLE, STUMBLED, sentenceOf, TOO_LARGE, UNJUDGED } from './sentences'
 import type { Shaper } from './shaping'
+import { fetchSample, makeHelper, noted, type Source, showFace } from './source'
 import { fittingOf, spacedCharacters, toleranceOf } from './spacing'
 import { initialState, type PageState, Store } from './state'
+import { testLine } from './test-line'
 import { wear } from './theme'
-import { type Helper, Measurer, type SpacingState, type SurveyState } from './worker/measurer'
+import { Measurer, type SpacingState, type SurveyState } from './worker/measurer'
 
-const SAMPLE = './sample/sample.ttf'
-
-const BROKEN =
-  'The lab could not start in this browser. Reload the page; if that does not help, try a newer browser.'
-const STUMBLED =
-  'The lab stumbled over that and has set the stage up again. Your font is still here; the steps to undo are not.'
 /**
  * While something is dragged, the figures beside the stage follow this often,
  * in milliseconds: nobody reads faster, and each reading costs a layout that
  * would be taken from the picture's own time.
  */
 const FIGURES_EVERY = 100
-
-const NO_KERNING =
-  'The part of the lab that sets kerned text could not be loaded. The letters stand by their side bearings; try again later.'
-const NO_WORDS = 'No pair asks for a look, or no common word holds one that does.'
-const NO_LIST = 'The list of words could not be fetched. Try again later.'
-const NO_SAMPLE = 'The sample could not be fetched. Drop a font of your own.'
-const UNJUDGED =
-  'The letters of this font could not be judged. All that is measured of them is here; to try once more, open the font again.'
-const TOO_LARGE =
-  'The measures of this font are larger than the page can hold. The command line writes them: counterpoise measure --all --json.'
-const UNREADABLE = 'could not be read. It may have been moved or is still being written: try again.'
-
-interface Source {
-  readonly bytes: Uint8Array<ArrayBuffer>
-  readonly fileName: string
-  readonly sample: boolean
-}
 
 /** What the page is doing: the state, and the lab behind it. */
 export class Session implements Desk, Bench {
@@ -62,6 +45,8 @@ export class Session implements Desk, Bench {
   /** Components that can take the focus, by what they are for. */
   readonly focusers: { text?: () => void; stage?: () => void; note?: () => void; mark?: () => void } = {}
   readonly reviewing: Reviewing
+  /** What handles unusual files; fetched when the first of them comes. */
+  handling: Handling | undefined
 
   #lab: Lab | undefined
   #canvas: HTMLCanvasElement | undefined
@@ -113,15 +98,7 @@ export class Session implements Desk, Bench {
       }
       // What is meant so weighs on no other letter.
       if (state.meant !== before.meant && state.judgement.kind === 'done') queueMicrotask(() => this.#judge())
-      if (
-        state.theme === before.theme &&
-        state.singleKeys === before.singleKeys &&
-        state.allowance === before.allowance &&
-        state.firstVisit === before.firstVisit
-      )
-        return
-      const { theme, singleKeys, allowance, firstVisit } = state
-      keepSettings(storage(), { theme, singleKeys, allowance, visited: !firstVisit })
+      keepChanged(storage(), state, before)
     })
   }
 
@@ -186,14 +163,41 @@ export class Session implements Desk, Bench {
     try {
       const [buffer] = await Promise.all([file.arrayBuffer(), this.#start])
       const bytes = new Uint8Array(buffer)
-      if (opening !== this.#opening) return
-      this.#open({ bytes, fileName: file.name, sample: false })
-      if (sentence) this.set({ notice: { kind: 'told', fileName: '', sentence } })
+      const plain = isUnusual(bytes) ? await this.#unpack(bytes, file.name) : { bytes, parcel: null }
+      if (opening !== this.#opening || !plain) return
+      this.#open({ ...plain, fileName: file.name, sample: false })
+      const told = [sentence, ...(plain.parcel?.report.notes ?? [])].filter((one) => one !== null)
+      if (told.length > 0) this.set({ notice: { kind: 'told', fileName: '', sentence: told.join(' ') } })
     } catch (error) {
       if (opening !== this.#opening) return
-      this.set({ notice: { kind: 'refused', fileName: file.name, sentence: this.#sentence(error) } })
+      this.set({ notice: { kind: 'refused', fileName: file.name, sentence: sentenceOf(error) } })
     } finally {
       if (opening === this.#opening) this.set({ opening: null })
+    }
+  }
+
+  async #unpack(bytes: Uint8Array<ArrayBuffer>, fileName: string) {
+    const { Handling } = await import('./formats/handling')
+    this.handling ??= new Handling(this)
+    return this.handling.open(bytes, fileName)
+  }
+
+  /** Puts another cut of the open file on the stage; one that rests is judged and measured too. */
+  recut(bytes: Uint8Array<ArrayBuffer>, parcel: Parcel, resting: boolean): void {
+    const { font } = this.state
+    if (!this.#source || !font) return
+    const { fileName } = this.#source
+    if (resting) this.#open({ bytes, fileName, sample: false, parcel })
+    else {
+      this.#try((lab) => {
+        const shown = { ...font, report: noted(lab.openFont(bytes, fileName), parcel) }
+        this.#source = { bytes, fileName, sample: false, parcel }
+        this.#letters.clear()
+        this.#points = []
+        const judgement = { kind: 'judging' } as const
+        this.set({ font: shown, parcel, judgement, rules: null, stage: lab.state() })
+        this.onChange()
+      })
     }
   }
 
@@ -360,18 +364,9 @@ export class Session implements Desk, Bench {
   async setTestWords(): Promise<void> {
     const { spacing } = this.state
     if (spacing.kind !== 'done') return
-    try {
-      const [{ default: words }, { pairsInNeed, wordsFor }] = await Promise.all([
-        import('virtual:words'),
-        import('./test-words'),
-      ])
-      const line = wordsFor(pairsInNeed(spacing.report, spacing.suggestion), words)
-      if (line.length > 0) this.apply({ type: 'setText', text: line.join(' ') })
-      else this.set({ remark: NO_WORDS })
-    } catch (error) {
-      console.warn(error)
-      this.set({ remark: NO_LIST })
-    }
+    const { text, remark } = await testLine(spacing.report, spacing.suggestion)
+    if (text === null) this.set({ remark })
+    else this.apply({ type: 'setText', text })
   }
 
   /** Sets the line with the font's own kerning, as a shaping library applies it. */
@@ -479,6 +474,10 @@ export class Session implements Desk, Bench {
     return this.#source?.bytes ?? null
   }
 
+  positionBack(): void {
+    this.handling?.back()
+  }
+
   editText(): void {
     this.focusers.text?.()
   }
@@ -516,7 +515,13 @@ export class Session implements Desk, Bench {
     this.#faces += 1
     const face = `counterpoise-${this.#faces}`
     this.set({
-      font: { report, fileName: source.fileName, face: null, sample: source.sample },
+      font: {
+        report: noted(report, source.parcel),
+        fileName: source.fileName,
+        face: null,
+        sample: source.sample,
+      },
+      parcel: source.parcel ?? null,
       judgement: { kind: 'judging' },
       rules: null,
       stage: lab.state(),
@@ -527,20 +532,10 @@ export class Session implements Desk, Bench {
     void this.#show(source.bytes, face)
   }
 
-  /** Hands the font to the browser too, to set single letters of it in tables. */
   async #show(bytes: Uint8Array<ArrayBuffer>, family: string): Promise<void> {
-    try {
-      const face = await new FontFace(family, bytes.buffer).load()
-      if (this.#source?.bytes !== bytes) return
-      for (const old of [...document.fonts]) {
-        if (old.family.startsWith('counterpoise-')) document.fonts.delete(old)
-      }
-      document.fonts.add(face)
-      const font = this.state.font
-      if (font) this.set({ font: { ...font, face: family } })
-    } catch {
-      // Browsers are stricter than the lab. Tables then use the page's own type.
-    }
+    const shown = await showFace(bytes, family, () => this.#source?.bytes === bytes)
+    const { font } = this.state
+    if (shown && font) this.set({ font: { ...font, face: family } })
   }
 
   /** What the lab answers; null where it cannot, or is mended first. */
@@ -600,27 +595,6 @@ export class Session implements Desk, Bench {
       this.set({ phase: 'broken', notice: { kind: 'refused', fileName: '', sentence: BROKEN } })
     }
   }
-
-  #sentence(error: unknown): string {
-    if (isRefusal(error)) return error.sentence
-    if (error instanceof DOMException) return `This file ${UNREADABLE}`
-    return STUMBLED
-  }
 }
 
 export const session = new Session()
-
-/** Vite finds the worker's file by these very words. */
-function makeHelper(): Helper {
-  return new Worker(new URL('./worker/measure.worker.ts', import.meta.url), {
-    type: 'module',
-    name: 'measures',
-  })
-}
-
-/** The sample that comes with the page; nothing where it cannot be had. */
-async function fetchSample(): Promise<Source | null> {
-  const answer = await fetch(SAMPLE).catch(() => null)
-  if (!answer?.ok) return null
-  return { bytes: new Uint8Array(await answer.arrayBuffer()), fileName: 'sample.ttf', sample: true }
-}

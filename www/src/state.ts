@@ -1,5 +1,6 @@
 import { initialReview, type ReviewState } from './desk/review-state'
 import { type Judgement, usualAllowance } from './findings'
+import type { Parcel } from './formats/parcel'
 import type { CalliperPart } from './generated/CalliperPart'
 import type { FontReport } from './generated/FontReport'
 import type { MeantSo } from './generated/MeantSo'
@@ -31,6 +32,8 @@ export interface Notice {
 export interface PageState {
   readonly phase: 'starting' | 'ready' | 'broken'
   readonly font: OpenFont | null
+  /** What the open font was made of, if its file was no plain font. */
+  readonly parcel: Parcel | null
   /** Name of the file that is being opened. */
   readonly opening: string | null
   readonly notice: Notice | null
@@ -69,6 +72,7 @@ export interface PageState {
 export const initialState: PageState = {
   phase: 'starting',
   font: null,
+  parcel: null,
   opening: null,
   notice: null,
   stage: null,

@@ -27,6 +27,8 @@ export interface Desk {
   set(change: Partial<PageState>): void
   pickFile(): void
   openSample(): void
+  /** Brings a variable font back to where its axes stood. */
+  positionBack(): void
   editText(): void
   focusStage(): void
   editNote(): void

@@ -67,8 +67,10 @@ export const page: readonly PageCommand[] = [
     keys: ['Mod+Z'],
     icon: 'undo',
     repeats: true,
-    enabled: (state) => state.stage?.undo != null && !state.stage.inGesture,
-    run: (desk) => desk.apply({ type: 'undo' }),
+    enabled: (state) =>
+      (state.stage?.undo != null || (state.parcel?.before.length ?? 0) > 0) && !state.stage?.inGesture,
+    // A move of an axis sets the letters anew, so it comes before all that was done to them.
+    run: (desk) => (desk.state.stage?.undo != null ? desk.apply({ type: 'undo' }) : desk.positionBack()),
   },
   {
     id: 'redo',

@@ -95,6 +95,7 @@ function desk(
     set: (change) => void changes.push(change),
     pickFile: () => {},
     openSample: () => {},
+    positionBack: () => {},
     editText: () => {},
     focusStage: () => {},
     editNote: () => {},

@@ -76,6 +76,12 @@ export class LabSheet extends LitElement {
         max-height: 52%;
       }
 
+      axes-panel {
+        flex: none;
+        max-height: 45%;
+        overflow: auto;
+      }
+
       desk-review {
         flex: none;
         max-height: 60%;
@@ -108,6 +114,7 @@ export class LabSheet extends LitElement {
           border-inline-start: 0;
         }
 
+        axes-panel,
         findings-panel,
         desk-review,
         .figures {
@@ -123,6 +130,8 @@ export class LabSheet extends LitElement {
     session.store,
     (state) => state.stage?.items.some((item) => item.selected) ?? false,
   )
+  /** Its panel comes with what handles unusual files. */
+  readonly #parcel = new PartOf(this, session.store, (state) => state.parcel !== null)
   readonly #title = new PartOf(this, session.store, (state) =>
     state.font ? `${state.font.report.family} ${state.font.report.style} – Counterpoise` : 'Counterpoise',
   )
@@ -184,6 +193,7 @@ export class LabSheet extends LitElement {
           <stage-foot></stage-foot>
         </div>
         <div class="margin">
+          ${this.#parcel.value ? html`<axes-panel></axes-panel>` : ''}
           <findings-panel @choose=${this.#look}></findings-panel>
           <desk-review></desk-review>
           <section class="figures" tabindex="0" aria-label="Figures">
