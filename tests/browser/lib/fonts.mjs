@@ -54,6 +54,6 @@ export function broken() {
     { what: 'a truncated font', name: 'half.ttf', bytes: whole.subarray(0, whole.length >> 1) },
     { what: 'a font whose head table is rubbish', name: 'damaged.ttf', bytes: damaged },
     { what: 'a font whose directory points nowhere', name: 'lost.ttf', bytes: lost },
-    { what: 'a picture', name: 'letter.png', bytes: Buffer.from('iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJ', 'base64') },
+    { what: 'a picture that calls itself a font', name: 'letter.ttf', bytes: Buffer.from('iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJ', 'base64') },
   ]
 }
