@@ -1,8 +1,8 @@
 /** Makes the screenshots of the README, from the built page with its own sample. */
-import { mkdirSync, statSync } from 'node:fs'
+import { mkdirSync, readFileSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { house } from './lib/lab.mjs'
-import { pictures } from './lib/place.mjs'
+import { pictures, root } from './lib/place.mjs'
 
 mkdirSync(pictures, { recursive: true })
 const home = await house()
@@ -41,9 +41,27 @@ const finding = async (lab) => {
   await lab.page.mouse.move(0, 0)
 }
 
+/** The mended R held against the sample's own. */
+const redraw = async (lab) => {
+  await lab.drop([{ name: 'R-redraw.svg', bytes: readFileSync(join(root, 'www/public/sample/R-redraw.svg')) }])
+  await lab.page.getByRole('button', { name: 'Hold against the font' }).click()
+  await lab.page.locator('before-after .split').scrollIntoViewIfNeeded()
+  await lab.page.locator('desk-room .inside').evaluate((inside) => inside.scrollTo(0, inside.scrollHeight))
+}
+
+/** The first lesson, with rounds and points brought onto the lines. */
+const lesson = async (lab) => {
+  await lab.canvas.focus()
+  await lab.press('Shift+M')
+  await lab.page.getByRole('button', { name: 'on the line' }).click()
+  await lab.page.mouse.move(0, 0)
+}
+
 for (const scheme of ['light', 'dark']) {
   await take('lab', scheme, line)
   await take('finding', scheme, finding)
+  await take('redraw', scheme, redraw)
+  await take('lesson', scheme, lesson)
   await take('laid-over', scheme, over)
 }
 await home.close()

@@ -2,7 +2,7 @@
 //!
 //! | file | question it answers |
 //! |---|---|
-//! | [`bench`] | what changed, does it now sit with the others, and how would a change look? |
+//! | [`mod@bench`] | what changed, does it now sit with the others, and how would a change look? |
 //! | [`drawing`] | what letters does this drawing hold? |
 //! | [`scan`] | what letters does this scan hold, and how thick are they? |
 //!

@@ -139,7 +139,6 @@ fn content_type(file: &Path) -> &'static str {
         Some("json" | "map") => "application/json",
         Some("webmanifest") => "application/manifest+json",
         Some("wasm") => "application/wasm",
-        Some("webmanifest") => "application/manifest+json",
         Some("svg") => "image/svg+xml",
         Some("png") => "image/png",
         Some("ico") => "image/x-icon",
