@@ -92,15 +92,15 @@ for (const colorScheme of ['light', 'dark']) {
 test('nothing stands in anyone’s way: first visit, no font, broken', async () => {
   const first = await home.open({ returning: false })
   await first.ready()
-  await axe(first, 'first visit')
+  await axe(first.page, 'first visit')
   await first.page.route('**/sample.ttf', (route) => route.fulfill({ status: 404, body: '' }))
   await first.page.reload()
   await first.notice.locator('p').waitFor()
-  await axe(first, 'no font')
+  await axe(first.page, 'no font')
   await first.page.route('**/*.wasm', (route) => route.fulfill({ status: 404, body: '' }))
   await first.page.reload()
   await first.notice.locator('p').waitFor()
-  await axe(first, 'broken')
+  await axe(first.page, 'broken')
   await first.close()
 })
 

@@ -9,6 +9,7 @@ import { rightsWords, versionWords } from '../words'
 import './command-button'
 import { icon, iconStyle } from './icons'
 import { PartOf } from './part-of'
+import './tool-row'
 import './survey-line'
 import './theme-switch'
 
@@ -88,6 +89,10 @@ export class FileLine extends LitElement {
         flex-wrap: wrap;
         align-items: center;
         gap: var(--gap-2);
+      }
+
+      .doings tool-row {
+        --tool-gap: var(--gap-2);
       }
 
       .rights {
@@ -199,13 +204,17 @@ export class FileLine extends LitElement {
       <survey-line></survey-line>
       <div class="doings">
         <command-button name="open" look="framed"></command-button>
-        <command-button name="shelf" look="framed"></command-button>
-        <command-button name="redraw" look="framed"></command-button>
-        <command-button name="handback" look="framed"></command-button>
+        <tool-row label="Rooms">
+          <command-button name="shelf" look="framed"></command-button>
+          <command-button name="redraw" look="framed"></command-button>
+          <command-button name="handback" look="framed"></command-button>
+        </tool-row>
         <theme-switch></theme-switch>
-        <command-button name="lessons" look="icon"></command-button>
-        <command-button name="word" look="icon"></command-button>
-        <command-button class="keys" name="keys" look="icon"></command-button>
+        <tool-row label="Help">
+          <command-button name="lessons" look="icon"></command-button>
+          <command-button name="word" look="icon"></command-button>
+          <command-button class="keys" name="keys" look="icon"></command-button>
+        </tool-row>
       </div>
     </header>`
   }

@@ -20,7 +20,7 @@ export class ToolRow extends LitElement {
         display: flex;
         flex-wrap: wrap;
         align-items: center;
-        gap: 2px;
+        gap: var(--tool-gap, 2px);
       }
     `,
   ]
