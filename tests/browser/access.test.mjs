@@ -229,6 +229,8 @@ test('the table says what the stage shows', async () => {
   await lab.setText('HOn')
   await lab.page.getByText('Figures of every letter on the line').click()
   const rows = lab.page.locator('figures-table tbody tr')
+  // What is folded away is drawn once it is opened.
+  await rows.nth(2).waitFor()
   assert.equal(await rows.count(), 3)
   const { items } = await lab.stage()
   const report = await lab.page.evaluate((id) => document.querySelector('lab-sheet').letter(id), items[1].glyph)
