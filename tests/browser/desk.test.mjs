@@ -119,6 +119,8 @@ test('a submission is reviewed by keyboard alone, a sheet goes out, a second rev
   await lab.kept()
 
   await lab.press('Shift+S')
+  // The shelf stands before its first picture: what is not yet drawn has no text.
+  await dialog(lab, 'The shelf').getByText(/Revision 2 came in today and has no answer yet/).waitFor()
   const second = await dialog(lab, 'The shelf').getByRole('button', { name: /^Ferry/ }).innerText()
   assert.match(second, /Revision 2 came in today and has no answer yet/)
   assert.match(second, /letters a (?:week|month)|Whole\./)

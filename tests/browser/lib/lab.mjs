@@ -47,6 +47,8 @@ export class LabPage {
     page.on('console', (message) => {
       if (message.type() === 'error') this.errors.push(message.text())
     })
+    // The browser is told to hand choosers over as long as anyone listens: from the start, so that none is missed.
+    page.on('filechooser', () => {})
     this.canvas = page.locator('canvas')
     this.text = page.getByLabel('The line on the stage')
     this.status = page.getByRole('status')
