@@ -1,7 +1,7 @@
 //! A font with another revision of it beside, and sketches of a change.
 
 use crate::boundary::{give, refuse, take};
-use counterpoise::font::{Drawn, DrawnLetter, Font, FontError, GlyphId};
+use counterpoise::font::{Drawn, DrawnLetter, Font, FontError};
 use counterpoise::judge::{Alphabet, Table, read_table};
 use counterpoise::measure::{GuideKind, QUANTITIES, Unit};
 use counterpoise::outline::Outline;
@@ -130,11 +130,12 @@ impl Held {
         }
     }
 
-    fn letter(&self, c: char) -> Option<(GlyphId, Outline, f64)> {
+    /// A character's outline and advance width.
+    fn letter(&self, c: char) -> Option<(Outline, f64)> {
         let reader = self.font.reader();
         let glyph = reader.glyph(c)?;
         let outline = reader.outline(glyph).unwrap_or_default();
-        Some((glyph, outline, reader.advance(glyph)))
+        Some((outline, reader.advance(glyph)))
     }
 }
 
@@ -303,7 +304,7 @@ impl Redraw {
     /// Stands a letter where the font's own stands, with as much white after it.
     fn keep_bearings(&self, letter: &mut DrawnLetter) {
         let own = letter.characters.first().and_then(|&c| self.font.letter(c));
-        let Some((_, own, advance)) = own else {
+        let Some((own, advance)) = own else {
             return;
         };
         let (Some(old), Some(new)) = (own.bounds(), letter.outline.bounds()) else {
@@ -316,17 +317,12 @@ impl Redraw {
     }
 
     fn set(&self, text: &str, later: bool) -> Vec<LineLetter> {
-        let held = self.later.as_ref().filter(|_| later).unwrap_or(&self.font);
         let mut x = 0.0;
         let letters = text.chars().take(MOST).filter_map(|character| {
-            let (_, outline, advance) = held.letter(character)?;
-            let changed = match (&self.later, self.font.letter(character)) {
-                (Some(_), None) => true,
-                (Some(other), Some((_, own, wide))) => other
-                    .letter(character)
-                    .is_none_or(|(_, now, wide_now)| now != own || wide_now != wide),
-                (None, _) => false,
-            };
+            let own = self.font.letter(character);
+            let other = self.later.as_ref().map(|held| held.letter(character));
+            let changed = other.as_ref().is_some_and(|other| *other != own);
+            let (outline, advance) = other.filter(|_| later).unwrap_or(own)?;
             let letter = LineLetter {
                 character,
                 x,
@@ -343,7 +339,7 @@ impl Redraw {
 
     fn tried(&self, character: char, change: SketchChange) -> Result<SketchReport, Unable> {
         let context = self.font.alphabet.context();
-        let (_, outline, advance) = self.font.letter(character).ok_or(Unable::NoInk)?;
+        let (outline, advance) = self.font.letter(character).ok_or(Unable::NoInk)?;
         let sketched = sketch(&outline, advance, context, change.into())?;
         Ok(SketchReport::of(&sketched, Some(character), context))
     }
@@ -406,6 +402,7 @@ fn loose(letters: &[LooseLetter], units_per_em: u16, family: &str) -> Result<Fon
 #[cfg(test)]
 mod tests {
     use super::*;
+    use counterpoise::font::GlyphId;
     use kurbo::{BezPath, Rect, Shape};
 
     fn sample() -> Redraw {
@@ -463,7 +460,7 @@ mod tests {
 
     impl Redraw {
         fn letter_width(&self, c: char) -> f64 {
-            let (_, outline, _) = self.font.letter(c).unwrap();
+            let (outline, _) = self.font.letter(c).unwrap();
             outline.bounds().unwrap().width()
         }
     }

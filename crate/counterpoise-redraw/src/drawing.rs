@@ -1,7 +1,7 @@
 //! Letters out of drawings, for the page.
 
 use crate::boundary::{give, refuse};
-use counterpoise::font::DrawnLetter;
+use crate::named::named;
 use counterpoise::font::loose::{Guides, Placed, estimate, place, split};
 use counterpoise::report::LooseLetter;
 use counterpoise_drawings::svg::{self, Sheet};
@@ -131,22 +131,10 @@ impl Drawing {
             None => place(&self.letters, Guides { baseline, height }, cap_height)
                 .ok_or_else(|| throw(&DrawingError::NoHeight))?,
         };
-        let letters = placed
-            .into_iter()
-            .zip(names.chars())
-            .filter(|(_, c)| !c.is_whitespace())
-            .map(|(p, c)| {
-                LooseLetter::from(&DrawnLetter {
-                    name: None,
-                    characters: vec![c],
-                    advance: p.advance,
-                    outline: p.outline,
-                })
-            });
         give(&LooseLetters {
             units_per_em: Some(units_per_em),
             family: None,
-            letters: letters.collect(),
+            letters: named(placed, names),
             notes: sentences(&self.sheet.notes),
         })
     }

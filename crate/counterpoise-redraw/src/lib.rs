@@ -13,4 +13,5 @@
 pub mod bench;
 mod boundary;
 pub mod drawing;
+mod named;
 pub mod scan;

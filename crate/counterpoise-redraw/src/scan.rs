@@ -1,10 +1,9 @@
 //! Letters out of a scan, for the page.
 
 use crate::boundary::{give, refuse};
-use counterpoise::font::DrawnLetter;
+use crate::named::named;
 use counterpoise::font::loose::{Guides, place};
 use counterpoise::outline::Outline;
-use counterpoise::report::LooseLetter;
 use counterpoise_scan::decode::{Decoded, decode};
 use counterpoise_scan::letters::{Scan, ScanLetter, read};
 use counterpoise_scan::strokes::{LEAST_PIXELS, Run};
@@ -189,20 +188,7 @@ impl ScanSheet {
             .collect();
         let placed =
             place(&outlines, guides, cap_height).ok_or_else(|| throw(ScanError::NoHeight))?;
-        let letters: Vec<LooseLetter> = placed
-            .into_iter()
-            .zip(names.chars())
-            .filter(|(_, c)| !c.is_whitespace())
-            .map(|(p, c)| {
-                LooseLetter::from(&DrawnLetter {
-                    name: None,
-                    characters: vec![c],
-                    advance: p.advance,
-                    outline: p.outline,
-                })
-            })
-            .collect();
-        give(&letters)
+        give(&named(placed, names))
     }
 
     /// How far the ink's edge lies outside an outline traced over it. `path` is SVG

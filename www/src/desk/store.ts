@@ -189,9 +189,9 @@ export class DeskStore {
       const table = tx.objectStore(store)
       for (const record of records[store]) {
         const here = (await table.get(record.id)) as Records[S] | undefined
-        const put = here ? merge[store](here, record) : record
-        before.records.push({ store, id: record.id, here, put: JSON.stringify(put) })
-        await table.put(put as never)
+        const made = here ? merge[store](here, record) : record
+        before.records.push({ store, id: record.id, here, put: JSON.stringify(made) })
+        await table.put(made as never)
       }
     }
     try {

@@ -7,16 +7,19 @@ interface LaunchQueue {
   setConsumer(take: (launched: { files: readonly { getFile(): Promise<File> }[] }) => void): void
 }
 
-/** Once the page is at rest its own files are kept, for a visit without a network. */
+/**
+ * Once the page stands its own files are kept, for a visit without a network. Not
+ * before: they are three times what the page starts with, and would come in its way.
+ */
 export function keepForOffline(): void {
-  const begin = () => {
+  const end = session.store.subscribe(({ phase, opening }) => {
+    if (phase === 'starting' || opening !== null) return
+    end()
     navigator.serviceWorker?.register('./service-worker.js').catch((error: unknown) => {
       // Private windows and some hosts allow none; the page works all the same.
       console.info(error)
     })
-  }
-  if (document.readyState === 'complete') begin()
-  else window.addEventListener('load', begin, { once: true })
+  })
 }
 
 /** Takes the files that an installed page is opened with. */

@@ -1,27 +1,16 @@
-import { css, html, LitElement, svg } from 'lit'
+import { css, html, svg } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import { figure } from '../figures'
 import type { DrawingReport } from '../generated/DrawingReport'
 import { base, button } from '../styles/shared'
 import { dragStyle, guideDrag } from './guide-drag'
-import './letter-names'
-import type { LetterNames } from './letter-names'
 import { placeStyle } from './place-style'
-import { type Line, letter, sheetStyle } from './sheet-lines'
+import { Placer } from './placer'
+import { letter, sheetStyle } from './sheet-lines'
 
-/** How a drawing's letters are to be brought to the font's units. */
-export interface Placing {
-  readonly names: string
-  /** The two guides, in the drawing's own units; of a scan y down. */
-  readonly baseline: number
-  readonly height: number
-  /** What the upper guide is in the font, font units. */
-  readonly reaches: number
-}
-
-/** Letters of a drawing, to be named and put between two guides. Fires `placed` with a `Placing`. */
+/** Letters of a drawing, to be named and put between two guides. */
 @customElement('place-drawing')
-export class PlaceDrawing extends LitElement {
+export class PlaceDrawing extends Placer {
   static override styles = [
     base,
     button,
@@ -40,28 +29,14 @@ export class PlaceDrawing extends LitElement {
   ]
 
   @property({ attribute: false }) report!: DrawingReport
-  /** The font's own lines that the upper guide may stand for. */
-  @property({ attribute: false }) lines: readonly Line[] = []
-  @property() names = ''
 
-  @state() private baseline = 0
-  @state() private height = 1
-  @state() private line = 0
-  @state() private looked = 0
   @state() private box: DOMRect | null = null
-  @state() private missing = false
 
   @query('.letters') private readonly letters!: SVGGElement
-  @query('letter-names') private readonly boxes!: LetterNames
 
   override willUpdate(changed: Map<string, unknown>): void {
     if (!changed.has('report')) return
-    this.baseline = this.report.baseline
-    this.height = this.report.height
-    this.line = Math.max(
-      0,
-      this.lines.findIndex((one) => one.name === 'Cap height'),
-    )
+    this.guess(this.report.baseline, this.report.height)
     this.box = null
   }
 
@@ -75,39 +50,14 @@ export class PlaceDrawing extends LitElement {
     const own = unitsPerEm != null
     return html`
       ${this.#picture()}
-      <letter-names
-        .count=${letters.length}
-        .names=${this.names}
-        @names=${(event: CustomEvent<string>) => {
-          this.names = event.detail
-          this.missing = false
-        }}
-        @look=${(event: CustomEvent<number>) => {
-          this.looked = event.detail
-        }}
-      ></letter-names>
+      ${this.nameFields(letters.length)}
       ${
         own
           ? html`<p class="note">This is one of the lab’s own sheets: it stands where it stood in the font.</p>`
-          : html`<div class="row">
-              <label>Baseline ${this.#number(this.baseline, (y) => (this.baseline = y))}</label>
-              <label>Upper guide ${this.#number(this.height, (y) => (this.height = y))}</label>
-              <label>The upper guide is the font’s
-                <select @change=${(event: Event) => (this.line = Number((event.target as HTMLSelectElement).value))}>
-                  ${this.lines.map(
-                    ({ name, y }, at) =>
-                      html`<option value=${at} ?selected=${at === this.line}>${name}, ${figure(y)}</option>`,
-                  )}
-                </select>
-              </label>
-            </div>`
+          : html`<div class="row">${this.guideFields('', 2)}</div>`
       }
       ${this.report.notes.map((note) => html`<p class="note">${note}</p>`)}
-      ${this.missing ? html`<p class="alert" role="alert">Type which letter this is first.</p>` : ''}
-      <div class="row">
-        <button class="framed main" type="button" @click=${() => this.#place('against')}>Hold against the font</button>
-        <button class="framed" type="button" @click=${() => this.#place('alone')}>Open as a font of its own</button>
-      </div>`
+      ${this.ways()}`
   }
 
   #picture() {
@@ -150,32 +100,5 @@ export class PlaceDrawing extends LitElement {
         move: (y) => (this.height = -y),
       })}
     </svg>`
-  }
-
-  #number(value: number, take: (y: number) => void) {
-    return html`<input
-      type="number"
-      step="any"
-      .value=${String(Number(value.toFixed(2)))}
-      @change=${(event: Event) => {
-        const y = (event.target as HTMLInputElement).valueAsNumber
-        if (Number.isFinite(y)) take(y)
-      }}
-    />`
-  }
-
-  #place(how: 'against' | 'alone'): void {
-    this.missing = this.names.trim() === ''
-    if (this.missing) {
-      this.boxes.choose(0)
-      return
-    }
-    const placing: Placing = {
-      names: this.names,
-      baseline: this.baseline,
-      height: this.height,
-      reaches: this.lines[this.line]?.y ?? 700,
-    }
-    this.dispatchEvent(new CustomEvent('placed', { detail: { how, placing } }))
   }
 }

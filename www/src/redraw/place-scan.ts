@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, svg } from 'lit'
+import { css, html, nothing, svg } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import { figure } from '../figures'
 import type { ScanLetterReport } from '../generated/ScanLetterReport'
@@ -7,12 +7,9 @@ import type { ScanRun } from '../generated/ScanRun'
 import { panel } from '../styles/panel'
 import { base, button } from '../styles/shared'
 import { dragStyle, guideDrag, placeIn } from './guide-drag'
-import './letter-names'
-import type { LetterNames } from './letter-names'
 import type { Redraw, ScanSheet } from './module'
-import type { Placing } from './place-drawing'
 import { placeStyle } from './place-style'
-import type { Line } from './sheet-lines'
+import { Placer } from './placer'
 
 const runName: Record<ScanRun, string> = { upright: 'upright', level: 'level', other: 'other' }
 
@@ -24,9 +21,20 @@ const REACH = 0.12
 
 type At = readonly [x: number, y: number]
 
-/** A scan, straightened, its ink read, its letters named and put between guides. Fires `placed` and `straighten`. */
+/** A letter of the font laid over the scan's. */
+interface Laid {
+  readonly path: string
+  /** Pixels a font unit. */
+  readonly scale: number
+  /** Where its origin lies, pixels. */
+  readonly x: number
+  /** x, y and the ink's distance of each place in turn, font units. */
+  readonly places: Float64Array
+}
+
+/** A scan, straightened, its ink read, its letters named and put between guides. Fires `straighten` too. */
 @customElement('place-scan')
-export class PlaceScan extends LitElement {
+export class PlaceScan extends Placer {
   static override styles = [
     base,
     button,
@@ -129,14 +137,7 @@ export class PlaceScan extends LitElement {
   @property({ attribute: false }) scan!: ScanSheet
   @property({ attribute: false }) report!: ScanReport
   @property({ attribute: false }) redraw!: Redraw
-  @property({ attribute: false }) lines: readonly Line[] = []
-  @property() names = ''
 
-  @state() private baseline = 0
-  @state() private top = 0
-  @state() private line = 0
-  @state() private looked = 0
-  @state() private missing = false
   @state() private straightening = false
   @state() private ends: readonly [At, At] = [
     [0, 0],
@@ -146,17 +147,11 @@ export class PlaceScan extends LitElement {
 
   @query('canvas') private readonly canvas!: HTMLCanvasElement
   @query('.over') private readonly over!: SVGSVGElement
-  @query('letter-names') private readonly boxes!: LetterNames
 
   override willUpdate(changed: Map<string, unknown>): void {
     if (!changed.has('report')) return
     const { baseline, top, width } = this.report
-    this.baseline = baseline
-    this.top = top
-    this.line = Math.max(
-      0,
-      this.lines.findIndex((one) => one.name === 'Cap height'),
-    )
+    this.guess(baseline, top)
     this.ends = [
       [0.1 * width, baseline],
       [0.9 * width, baseline],
@@ -169,23 +164,19 @@ export class PlaceScan extends LitElement {
 
   /** Font units a pixel; nothing where the guides lie in one place. */
   get #units(): number | null {
-    const height = this.baseline - this.top
+    const height = this.baseline - this.height
     const reaches = this.lines[this.line]?.y
     return height > 0 && reaches != null ? reaches / height : null
   }
 
   override render() {
     const { letters, notes, skew } = this.report
+    // Told in the picture and in words: the walk along the edges is made once.
+    const laid = this.traced ? letters.map((_, at) => this.#laid(at)) : []
     return html`
-      ${this.#picture()}
+      ${this.#picture(laid)}
       <div class="row">
-        <label>Baseline, pixels ${this.#number(this.baseline, (y) => (this.baseline = y))}</label>
-        <label>Upper guide, pixels ${this.#number(this.top, (y) => (this.top = y))}</label>
-        <label>The upper guide is the font’s
-          <select @change=${(event: Event) => (this.line = Number((event.target as HTMLSelectElement).value))}>
-            ${this.lines.map(({ name, y }, at) => html`<option value=${at} ?selected=${at === this.line}>${name}, ${figure(y)}</option>`)}
-          </select>
-        </label>
+        ${this.guideFields(', pixels', 1)}
         <button class="framed" type="button" aria-pressed=${this.straightening} @click=${() => (this.straightening = !this.straightening)}>
           Straighten by two points
         </button>
@@ -201,24 +192,12 @@ export class PlaceScan extends LitElement {
           : `Turned back by ${figure(Math.abs(skew))}° ${skew > 0 ? 'anticlockwise' : 'clockwise'} to stand level.`
       }</p>
       ${notes.map((note) => html`<p class="note">${note}</p>`)}
-      <letter-names
-        .count=${letters.length}
-        .names=${this.names}
-        @names=${(event: CustomEvent<string>) => {
-          this.names = event.detail
-          this.missing = false
-        }}
-        @look=${(event: CustomEvent<number>) => (this.looked = event.detail)}
-      ></letter-names>
-      ${this.#strokes(letters[this.looked])}
-      ${this.missing ? html`<p class="alert" role="alert">Type which letter this is first.</p>` : ''}
-      <div class="row">
-        <button class="framed main" type="button" @click=${() => this.#place('against')}>Hold against the font</button>
-        <button class="framed" type="button" @click=${() => this.#place('alone')}>Open as a font of its own</button>
-      </div>`
+      ${this.nameFields(letters.length)}
+      ${this.#strokes(letters[this.looked], laid[this.looked] ?? null)}
+      ${this.ways()}`
   }
 
-  #picture() {
+  #picture(laid: readonly (Laid | null)[]) {
     const { width, height, letters } = this.report
     const step = Math.max(height / 400, 0.25)
     const shared = { left: 0, right: width, step }
@@ -230,9 +209,9 @@ export class PlaceScan extends LitElement {
           return svg`<rect class=${looked} x=${x0} y=${y0} width=${x1 - x0} height=${y1 - y0} @click=${() => this.boxes.choose(at)} />
             ${strokes.slice(0, MOST_STROKES).map(({ across: [a, b] }) => svg`<line class="across" x1=${a[0]} y1=${a[1]} x2=${b[0]} y2=${b[1]} />`)}`
         })}
-        ${this.traced ? this.#trace() : nothing}
+        ${laid.map((one) => (one ? this.#trace(one) : nothing))}
         ${guideDrag({ ...shared, name: 'Baseline', y: this.baseline, value: `${figure(this.baseline)} pixels from the top`, move: (y) => (this.baseline = y) })}
-        ${guideDrag({ ...shared, name: 'Upper guide', y: this.top, value: `${figure(this.top)} pixels from the top`, move: (y) => (this.top = y) })}
+        ${guideDrag({ ...shared, name: 'Upper guide', y: this.height, value: `${figure(this.height)} pixels from the top`, move: (y) => (this.height = y) })}
         ${this.straightening ? this.#ends() : nothing}
       </svg>
     </div>`
@@ -276,7 +255,7 @@ export class PlaceScan extends LitElement {
     this.ends = at === 0 ? [place, b] : [a, place]
   }
 
-  #strokes(letter: ScanLetterReport | undefined) {
+  #strokes(letter: ScanLetterReport | undefined, laid: Laid | null) {
     if (!letter) return nothing
     const units = this.#units
     const [x0, y0, x1, y1] = letter.bounds
@@ -300,11 +279,11 @@ export class PlaceScan extends LitElement {
       </div>
       <label class="inline"><input type="checkbox" .checked=${this.traced} @change=${(event: Event) => (this.traced = (event.target as HTMLInputElement).checked)} />
         Lay the font’s own letters over the ink</label>
-      ${this.traced ? html`<p class="note" role="status">${this.#traceWords()}</p>` : nothing}`
+      ${this.traced ? html`<p class="note" role="status">${traceWords(laid)}</p>` : nothing}`
   }
 
   /** Where the font's letter lies over a scanned one: on its baseline, its ink beginning where the scan's does. */
-  #laid(at: number) {
+  #laid(at: number): Laid | null {
     const units = this.#units
     const letter = this.report.letters[at]
     const name = ([...this.names][at] ?? '').trim()
@@ -318,47 +297,16 @@ export class PlaceScan extends LitElement {
     return { path: line.path, scale, x, places }
   }
 
-  #trace() {
-    return this.report.letters.map((_, at) => {
-      const laid = this.#laid(at)
-      if (!laid) return nothing
-      const { path, scale, x, places } = laid
-      const dots = []
-      for (let i = 0; i + 2 < places.length; i += 3) {
-        const [px, py, distance] = [places[i] ?? 0, places[i + 1] ?? 0, places[i + 2] ?? Number.NaN]
-        if (!Number.isFinite(distance) || Math.abs(distance) < 1) continue
-        dots.push(
-          svg`<circle class=${distance > 0 ? 'out' : 'in'} cx=${x + px * scale} cy=${this.baseline - py * scale} r=${Math.max(1.5, Math.min(6, Math.abs(distance) * scale))} />`,
-        )
-      }
-      return svg`<path class="traced" transform=${`matrix(${scale} 0 0 ${-scale} ${x} ${this.baseline})`} d=${path} />${dots}`
-    })
-  }
-
-  #traceWords(): string {
-    const laid = this.#laid(this.looked)
-    if (!laid) return 'Name the letter, and the font’s own is laid over its ink.'
-    const all: number[] = []
-    for (let i = 2; i < laid.places.length; i += 3) {
-      const distance = laid.places[i] ?? Number.NaN
-      if (Number.isFinite(distance)) all.push(distance)
+  #trace({ path, scale, x, places }: Laid) {
+    const dots = []
+    for (let i = 0; i + 2 < places.length; i += 3) {
+      const [px, py, distance] = [places[i] ?? 0, places[i + 1] ?? 0, places[i + 2] ?? Number.NaN]
+      if (!Number.isFinite(distance) || Math.abs(distance) < 1) continue
+      dots.push(
+        svg`<circle class=${distance > 0 ? 'out' : 'in'} cx=${x + px * scale} cy=${this.baseline - py * scale} r=${Math.max(1.5, Math.min(6, Math.abs(distance) * scale))} />`,
+      )
     }
-    const known = all.toSorted((a, b) => Math.abs(a) - Math.abs(b))
-    const [middle, greatest] = [known[known.length >> 1], known.at(-1)]
-    if (middle === undefined || greatest === undefined) return 'No edge of the ink lies near the outline.'
-    return `The ink lies ${figure(Math.abs(middle))} units from the outline at the median, ${figure(Math.abs(greatest))} at most (${greatest > 0 ? 'outside' : 'inside'} it there).`
-  }
-
-  #number(value: number, take: (y: number) => void) {
-    return html`<input
-      type="number"
-      step="any"
-      .value=${String(Number(value.toFixed(1)))}
-      @change=${(event: Event) => {
-        const y = (event.target as HTMLInputElement).valueAsNumber
-        if (Number.isFinite(y)) take(y)
-      }}
-    />`
+    return svg`<path class="traced" transform=${`matrix(${scale} 0 0 ${-scale} ${x} ${this.baseline})`} d=${path} />${dots}`
   }
 
   #paint(): void {
@@ -384,19 +332,14 @@ export class PlaceScan extends LitElement {
     this.straightening = false
     this.dispatchEvent(new CustomEvent('straighten', { detail: [left, right] }))
   }
+}
 
-  #place(how: 'against' | 'alone'): void {
-    this.missing = this.names.trim() === ''
-    if (this.missing) {
-      this.boxes.choose(0)
-      return
-    }
-    const placing: Placing = {
-      names: this.names,
-      baseline: this.baseline,
-      height: this.top,
-      reaches: this.lines[this.line]?.y ?? 700,
-    }
-    this.dispatchEvent(new CustomEvent('placed', { detail: { how, placing } }))
-  }
+function traceWords(laid: Laid | null): string {
+  if (!laid) return 'Name the letter, and the font’s own is laid over its ink.'
+  const known = [...laid.places]
+    .filter((distance, i) => i % 3 === 2 && Number.isFinite(distance))
+    .toSorted((a, b) => Math.abs(a) - Math.abs(b))
+  const [middle, greatest] = [known[known.length >> 1], known.at(-1)]
+  if (middle === undefined || greatest === undefined) return 'No edge of the ink lies near the outline.'
+  return `The ink lies ${figure(Math.abs(middle))} units from the outline at the median, ${figure(Math.abs(greatest))} at most (${greatest > 0 ? 'outside' : 'inside'} it there).`
 }

@@ -14,9 +14,9 @@ import { type Bringing, type Brought, guessNames, read, release, TooLarge } from
 import { drawingEndings, isSvgText } from './kinds'
 import { looseFont, openRedraw, type Redraw } from './module'
 import './place-drawing'
-import type { Placing } from './place-drawing'
 import './place-scan'
 import { placeStyle } from './place-style'
+import type { Placing } from './placer'
 import { type Line, linesOf } from './sheet-lines'
 import './try-change'
 

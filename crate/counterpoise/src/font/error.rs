@@ -78,7 +78,7 @@ impl fmt::Display for FontError {
             ),
             Self::Packed => f.write_str(
                 "This font is packed for the web (WOFF). \
-                 The lab does not unpack it yet: ask for the .otf or .ttf.",
+                 Open it on the lab's page, or ask for the .otf or .ttf.",
             ),
             Self::Type1 => f.write_str(
                 "This is a PostScript Type 1 font. Ask for it saved as OpenType (.otf).",
