@@ -1,8 +1,8 @@
 //! Alternates and ligatures by feature, against fontTools' reading of GSUB
 //! (OpenType specification, GSUB chapter).
 
-use crate::{Fonts, open};
-use counterpoise_checks::manifest::{self, Face, Use};
+use crate::{Fonts, face, open};
+use counterpoise_checks::manifest::Face;
 use counterpoise_checks::python;
 use libtest_mimic::{Failed, Trial};
 use std::collections::BTreeMap;
@@ -19,19 +19,14 @@ const FACES: [&str; 6] = [
 ];
 
 pub(crate) fn trials(fonts: &Arc<Fonts>) -> Result<Vec<Trial>, Failed> {
-    let mut faces: Vec<Face> = Vec::new();
-    for use_ in [Use::Glyphs, Use::Stems, Use::Panel] {
-        let of_use = manifest::faces_for(use_)?;
-        faces.extend(of_use.into_iter().map(|(_, face)| face));
-    }
     FACES
         .iter()
         .map(|id| {
-            let face = faces.iter().find(|f| f.id == *id).cloned();
-            let face = face.ok_or_else(|| format!("{id} is not on the list"))?;
-            Ok(fonts.check(format!("features::{id}"), vec![face], |faces| {
-                faces.iter().try_for_each(counted)
-            }))
+            Ok(
+                fonts.check(format!("features::{id}"), vec![face(id)?], |faces| {
+                    faces.iter().try_for_each(counted)
+                }),
+            )
         })
         .collect()
 }

@@ -4,7 +4,7 @@
 //! a false alarm: few must be named, and about as many as the strictness says.
 //! That planted faults are found is told by `cargo lab-trial`.
 
-use crate::{Fonts, open};
+use crate::{Fonts, face, open};
 use counterpoise::judge::{Alphabet, Drawn, Judgement, Meant, Measure, Table};
 use counterpoise::measure::Context;
 use counterpoise_checks::manifest::{self, Face, Use};
@@ -32,24 +32,15 @@ const MOST: usize = 2;
 const ON_AVERAGE: std::ops::RangeInclusive<f64> = 0.2..=2.5;
 
 pub(crate) fn trials(fonts: &Arc<Fonts>) -> Result<Vec<Trial>, Failed> {
-    let mut faces: Vec<Face> = Vec::new();
-    for use_ in [Use::Glyphs, Use::Panel] {
-        let of_use = manifest::faces_for(use_)?;
-        faces.extend(of_use.into_iter().map(|(_, face)| face));
-    }
-    faces.dedup_by(|a, b| a.id == b.id);
     let mut all = Vec::new();
     for id in KNOWN {
-        let face = faces.iter().find(|f| f.id == id).cloned();
-        let face = face.ok_or_else(|| format!("{id} is not on the list"))?;
         all.push(
-            fonts.check(format!("judgement::{id}"), vec![face], |faces| {
+            fonts.check(format!("judgement::{id}"), vec![face(id)?], |faces| {
                 faces.iter().try_for_each(in_peace)
             }),
         );
     }
-    let unlike = faces.iter().find(|f| f.id == UNLIKE).cloned();
-    let unlike = unlike.ok_or_else(|| format!("{UNLIKE} is not on the list"))?;
+    let unlike = face(UNLIKE)?;
     all.push(
         fonts.check("judgement::unlike_any".into(), vec![unlike], |faces| {
             faces.iter().try_for_each(in_its_own_terms)

@@ -1,9 +1,9 @@
 //! Kerning as shaped, against HarfBuzz; and all that the tables hold, against
 //! fontTools. Fonts without kerning and with damaged kerning are made in code.
 
-use crate::{Fonts, open};
+use crate::{Fonts, face, open};
 use counterpoise::font::{Font, KerningNote, KerningSource, LATIN, SubtableTally};
-use counterpoise_checks::manifest::{self, Face, Use};
+use counterpoise_checks::manifest::Face;
 use counterpoise_checks::{forge, place, python};
 use libtest_mimic::{Failed, Trial};
 use serde::Deserialize;
@@ -29,15 +29,9 @@ const PAIRS: usize = 500;
 const SEED: u64 = 5;
 
 pub(crate) fn trials(fonts: &Arc<Fonts>) -> Result<Vec<Trial>, Failed> {
-    let mut faces: Vec<Face> = Vec::new();
-    for use_ in [Use::Glyphs, Use::Stems, Use::Panel] {
-        let of_use = manifest::faces_for(use_)?;
-        faces.extend(of_use.into_iter().map(|(_, face)| face));
-    }
     let mut all = Vec::new();
     for id in FACES {
-        let face = faces.iter().find(|f| f.id == id).cloned();
-        let face = face.ok_or_else(|| format!("{id} is not on the list"))?;
+        let face = face(id)?;
         for (name, run) in [
             ("advances", advances as fn(&Face) -> Result<(), Failed>),
             ("tables", tables),

@@ -4,7 +4,7 @@
 
 use crate::Fonts;
 use counterpoise::font::Font;
-use counterpoise_checks::manifest::{self, Face, Use};
+use counterpoise_checks::manifest::{Face, Use};
 use counterpoise_checks::{place, python};
 use counterpoise_formats::FontFile;
 use libtest_mimic::{Failed, Trial};
@@ -24,16 +24,7 @@ const ONE: f64 = 1.0;
 const SET: f64 = 2.0;
 
 pub(crate) fn trials(fonts: &Arc<Fonts>) -> Result<Vec<Trial>, Failed> {
-    let faces = manifest::faces_for(Use::Positions)?;
-    Ok(faces
-        .into_iter()
-        .map(|(_, face)| {
-            let name = format!("positions::{}", face.id);
-            fonts.check(name, vec![face], |faces| {
-                faces.iter().try_for_each(one_face)
-            })
-        })
-        .collect())
+    fonts.each("positions", Use::Positions, one_face)
 }
 
 #[derive(Serialize)]

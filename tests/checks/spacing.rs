@@ -1,10 +1,10 @@
 //! Spacing of finished faces: little stands out in them, what is suggested keeps
 //! its tolerance, and its feature file is one that a compiler and a shaper read.
 
-use crate::{Fonts, open};
+use crate::{Fonts, face, open};
 use counterpoise::measure::Context;
 use counterpoise::report::SpacingSurvey;
-use counterpoise_checks::manifest::{self, Face, Use};
+use counterpoise_checks::manifest::Face;
 use counterpoise_checks::{place, python};
 use libtest_mimic::{Failed, Trial};
 use std::sync::Arc;
@@ -29,18 +29,13 @@ const TOLERANCE: f64 = 12.0;
 const LETTERS: &str = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz";
 
 pub(crate) fn trials(fonts: &Arc<Fonts>) -> Result<Vec<Trial>, Failed> {
-    let mut faces: Vec<Face> = Vec::new();
-    for use_ in [Use::Glyphs, Use::Panel] {
-        let of_use = manifest::faces_for(use_)?;
-        faces.extend(of_use.into_iter().map(|(_, face)| face));
-    }
     let mut all = Vec::new();
     for id in KNOWN {
-        let face = faces.iter().find(|f| f.id == id).cloned();
-        let face = face.ok_or_else(|| format!("{id} is not on the list"))?;
-        all.push(fonts.check(format!("spacing::{id}"), vec![face], |faces| {
-            faces.iter().try_for_each(finished_face)
-        }));
+        all.push(
+            fonts.check(format!("spacing::{id}"), vec![face(id)?], |faces| {
+                faces.iter().try_for_each(finished_face)
+            }),
+        );
     }
     Ok(all)
 }
