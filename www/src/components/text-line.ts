@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing } from 'lit'
 import { customElement, query } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import { session } from '../session'
-import { base, button } from '../styles/shared'
+import { base, button, field } from '../styles/shared'
 import { quickTexts, textFor } from '../texts'
 import { PartOf } from './part-of'
 
@@ -11,6 +11,7 @@ import { PartOf } from './part-of'
 export class TextLine extends LitElement {
   static override styles = [
     base,
+    field,
     button,
     css`
       form {
@@ -26,11 +27,6 @@ export class TextLine extends LitElement {
         min-width: 0;
         min-height: calc(var(--target) + 0.375rem);
         padding: 0 var(--gap-3);
-        color: inherit;
-        background: var(--lift);
-        border: var(--hair) solid var(--edge);
-        border-radius: var(--corner);
-        font: inherit;
         font-size: var(--type-4);
       }
 

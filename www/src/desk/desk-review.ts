@@ -11,7 +11,7 @@ import '../components/tool-row'
 import { many } from '../figures'
 import { causeName } from '../findings'
 import { session } from '../session'
-import { base, button, heading } from '../styles/shared'
+import { base, button, field, heading } from '../styles/shared'
 import { fateName } from './fate'
 import { reviewOf, type Subject, wordOn } from './review-state'
 import { ALPHABET } from './reviewing'
@@ -27,6 +27,7 @@ const PAUSE = 400
 export class DeskReview extends LitElement {
   static override styles = [
     base,
+    field,
     button,
     heading,
     iconStyle,
@@ -106,11 +107,6 @@ export class DeskReview extends LitElement {
         field-sizing: content;
         max-height: 9rem;
         padding: 0.375rem var(--gap-2);
-        color: inherit;
-        background: var(--lift);
-        border: var(--hair) solid var(--edge);
-        border-radius: var(--corner);
-        font: inherit;
         font-size: var(--type-2);
         line-height: 1.35;
         resize: vertical;

@@ -6,7 +6,7 @@ import { PartOf } from '../components/part-of'
 import type { AxisReport } from '../generated/AxisReport'
 import { session } from '../session'
 import { panel } from '../styles/panel'
-import { base, button, fold, heading } from '../styles/shared'
+import { base, button, field, fold, heading } from '../styles/shared'
 import './axis-walk'
 import { asDrawn, instanceAt, type Parcel, samePosition, stepOf, typedValue, valueWords } from './parcel'
 
@@ -15,6 +15,7 @@ import { asDrawn, instanceAt, type Parcel, samePosition, stepOf, typedValue, val
 export class AxesPanel extends LitElement {
   static override styles = [
     base,
+    field,
     button,
     fold,
     heading,
@@ -62,13 +63,6 @@ export class AxesPanel extends LitElement {
       select,
       input[type="text"] {
         width: 100%;
-        min-height: var(--target);
-        padding: 0 var(--gap-2);
-        color: inherit;
-        background: var(--lift);
-        border: var(--hair) solid var(--edge);
-        border-radius: var(--corner);
-        font: inherit;
       }
 
       input[type="text"] {

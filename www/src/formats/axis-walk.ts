@@ -7,7 +7,7 @@ import type { FindingReport } from '../generated/FindingReport'
 import { isRefusal } from '../refusal'
 import { session } from '../session'
 import { panel } from '../styles/panel'
-import { base, button } from '../styles/shared'
+import { base, button, field } from '../styles/shared'
 import { styleOf, valueWords } from './parcel'
 import { countsOf, type Row, rowsOf, rowWords, valuesAlong, worst } from './walk'
 
@@ -29,6 +29,7 @@ const TALL = 22
 export class AxisWalk extends LitElement {
   static override styles = [
     base,
+    field,
     button,
     panel,
     css`
@@ -47,13 +48,6 @@ export class AxisWalk extends LitElement {
       select {
         flex: 1 1 6rem;
         min-width: 0;
-        min-height: var(--target);
-        padding: 0 var(--gap-2);
-        color: inherit;
-        background: var(--lift);
-        border: var(--hair) solid var(--edge);
-        border-radius: var(--corner);
-        font: inherit;
         font-size: var(--type-2);
       }
 

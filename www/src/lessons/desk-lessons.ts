@@ -72,13 +72,6 @@ export class DeskLessons extends LitElement {
 
       select {
         width: 100%;
-        min-height: var(--target);
-        padding: 0 var(--gap-2);
-        color: inherit;
-        background: var(--lift);
-        border: var(--hair) solid var(--edge);
-        border-radius: var(--corner);
-        font: inherit;
       }
 
       .page {

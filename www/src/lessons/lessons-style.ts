@@ -1,7 +1,10 @@
 import { css } from 'lit'
+import { field } from '../styles/shared'
 
 /** What the pages of the room share. */
 export const lessonsStyle = css`
+  ${field}
+
   h3 {
     font: 400 var(--type-5) / 1.2 var(--title-face);
   }
@@ -156,16 +159,6 @@ export const lessonsStyle = css`
     background: var(--soft);
   }
 
-  input[type="text"],
-  textarea {
-    min-height: var(--target);
-    padding: 0 var(--gap-2);
-    color: inherit;
-    background: var(--lift);
-    border: var(--hair) solid var(--edge);
-    border-radius: var(--corner);
-    font: inherit;
-  }
 
   input[type="range"] {
     accent-color: var(--ink);

@@ -5,14 +5,7 @@ import type { LessonLetter } from '../generated/LessonLetter'
 import type { LessonReport } from '../generated/LessonReport'
 import type { WordMark } from '../generated/WordMark'
 import type { WordPicture } from '../generated/WordPicture'
-
-const guideName = {
-  baseline: 'baseline',
-  xHeight: 'x-height',
-  capHeight: 'cap height',
-  ascender: 'ascender',
-  descender: 'descender',
-} as const
+import { guideName } from '../words'
 
 /** Air about the ink, as shares of the em. */
 const AIR = 0.1
@@ -91,7 +84,8 @@ export function guideNames(report: LessonReport, px = 0): { name: string; y: num
   const names: { name: string; y: number }[] = []
   for (const { kind, y } of report.guides) {
     if (names.some((other) => Math.abs(other.y - y) < 13 * px)) continue
-    names.push({ name: guideName[kind], y })
+    // Within the picture, as on the stage, they are written small.
+    names.push({ name: guideName[kind].toLowerCase(), y })
   }
   return names
 }

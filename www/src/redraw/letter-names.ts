@@ -1,12 +1,13 @@
 import { css, html, LitElement } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
-import { base } from '../styles/shared'
+import { base, field } from '../styles/shared'
 
 /** Fires `names` with what is typed: which letter is which, from left to right. */
 @customElement('letter-names')
 export class LetterNames extends LitElement {
   static override styles = [
     base,
+    field,
     css`
       .boxes {
         display: flex;
@@ -17,13 +18,7 @@ export class LetterNames extends LitElement {
 
       input {
         width: 2.6rem;
-        min-height: var(--target);
         padding: 0 var(--gap-1);
-        color: inherit;
-        background: var(--lift);
-        border: var(--hair) solid var(--edge);
-        border-radius: var(--corner);
-        font: inherit;
         text-align: center;
       }
     `,

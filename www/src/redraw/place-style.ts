@@ -1,7 +1,10 @@
 import { css } from 'lit'
+import { field } from '../styles/shared'
 
 /** Controls and remarks in the redraw's parts. */
 export const placeStyle = css`
+  ${field}
+
   :host {
     display: grid;
     gap: var(--gap-3);
@@ -35,13 +38,7 @@ export const placeStyle = css`
   input[type="text"],
   select,
   textarea {
-    min-height: var(--target);
-    padding: 0 var(--gap-2);
     color: var(--ink);
-    background: var(--lift);
-    border: var(--hair) solid var(--edge);
-    border-radius: var(--corner);
-    font: inherit;
     font-size: var(--type-2);
   }
 

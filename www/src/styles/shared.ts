@@ -126,3 +126,19 @@ export const heading = css`
     letter-spacing: 0.04em;
   }
 `
+
+/**
+ * What is typed into or chosen from: a frame on lifted paper. Without weight of
+ * its own, so that a component says only what is other in its place.
+ */
+export const field = css`
+  :where(select, textarea, input:not([type="checkbox"], [type="radio"], [type="range"], [type="file"])) {
+    min-height: var(--target);
+    padding: 0 var(--gap-2);
+    color: inherit;
+    background: var(--lift);
+    border: var(--hair) solid var(--edge);
+    border-radius: var(--corner);
+    font: inherit;
+  }
+`

@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import { icon, iconStyle } from '../../components/icons'
 import { many } from '../../figures'
-import { base, button } from '../../styles/shared'
+import { base, button, field } from '../../styles/shared'
 import { charactersOf, languageName, languages, sets } from '../plan'
 import type { Plan } from '../schema'
 import { blankParticulars, type Particulars } from '../shelving'
@@ -22,6 +22,7 @@ export class Said extends Event {
 export class ShelfForm extends LitElement {
   static override styles = [
     base,
+    field,
     button,
     iconStyle,
     css`
@@ -60,11 +61,6 @@ export class ShelfForm extends LitElement {
         width: 100%;
         min-height: max(var(--target), 2rem);
         padding: 0.25rem var(--gap-2);
-        color: inherit;
-        background: var(--lift);
-        border: var(--hair) solid var(--edge);
-        border-radius: var(--corner);
-        font: inherit;
       }
 
       textarea {
