@@ -16,7 +16,7 @@ export async function loadLab(): Promise<WebAssembly.Module> {
 }
 
 /** What the lab judges by; without it letters are measured and not judged. */
-async function fetchLearned(): Promise<Uint8Array | null> {
+export async function fetchLearned(): Promise<Uint8Array | null> {
   try {
     const answer = await fetch(learned)
     return answer.ok ? new Uint8Array(await answer.arrayBuffer()) : null

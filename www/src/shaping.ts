@@ -3,8 +3,9 @@
 import init, { TextShaper } from './core/counterpoise_shaping.js'
 import address from './core/counterpoise_shaping_bg.wasm?url'
 import { kernsOf } from './kerns'
+import { once } from './once'
 
-let ready: Promise<unknown> | undefined
+const ready = once(() => init({ module_or_path: fetch(address) }))
 
 /** Sets lines of one font. */
 export interface Shaper {
@@ -14,14 +15,7 @@ export interface Shaper {
 }
 
 export async function openShaper(bytes: Uint8Array): Promise<Shaper> {
-  ready ??= init({ module_or_path: fetch(address) })
-  try {
-    await ready
-  } catch (error) {
-    // What could not be fetched once may be another time.
-    ready = undefined
-    throw error
-  }
+  await ready()
   const shaper = new TextShaper(bytes, 0)
   return {
     kerns: (text) => kernsOf(shaper.shape(text, true), shaper.shape(text, false)),

@@ -67,13 +67,12 @@ fn main() -> ExitCode {
 
 fn measure(asked: &Measure) -> u8 {
     let found: Vec<_> = asked.paths.iter().flat_map(|p| walk::fonts(p)).collect();
-    if let Some(output) = &asked.output
-        && found.iter().any(|f| is_same_file(f.path(), output))
-    {
-        say(&format!(
-            "{} is one of the fonts to measure, and would be lost. Name another file to write to.",
-            output.display()
-        ));
+    let fonts: Vec<&Path> = found.iter().map(|f| f.path()).collect();
+    if would_be_lost(
+        asked.output.as_deref(),
+        &fonts,
+        "one of the fonts to measure",
+    ) {
         return WRONG_ARGUMENTS;
     }
     let run = Run::new(asked, found);
@@ -89,21 +88,37 @@ fn measure(asked: &Measure) -> u8 {
 }
 
 fn compare(asked: &arguments::Compare) -> u8 {
-    if let Some(output) = &asked.output
-        && [&asked.old, &asked.new]
-            .iter()
-            .any(|f| is_same_file(f, output))
-    {
-        say(&format!(
-            "{} is one of the fonts to compare, and would be lost. Name another file to write to.",
-            output.display()
-        ));
+    let output = asked.output.as_deref();
+    if would_be_lost(
+        output,
+        &[&asked.old, &asked.new],
+        "one of the fonts to compare",
+    ) {
         return WRONG_ARGUMENTS;
     }
-    match compare::compare(asked) {
-        Ok(report) => written(output::write(asked.output.as_deref(), |out| {
-            compare::write(&report, asked.shape, out)
-        })),
+    read_and_written(compare::compare(asked), output, |report, out| {
+        compare::write(report, asked.shape, out)
+    })
+}
+
+fn spacing(asked: &arguments::Spacing) -> u8 {
+    let output = asked.output.as_deref();
+    if would_be_lost(output, &[&asked.path], "the font to read") {
+        return WRONG_ARGUMENTS;
+    }
+    read_and_written(spacing::read(asked), output, |document, out| {
+        spacing::write(document, asked.form, out)
+    })
+}
+
+/// Writes what was read of a font, or says why it could not be.
+fn read_and_written<T>(
+    read: Result<T, String>,
+    output: Option<&Path>,
+    write: impl FnOnce(&T, &mut dyn Write) -> io::Result<()>,
+) -> u8 {
+    match read {
+        Ok(read) => written(output::write(output, |out| write(&read, out))),
         Err(sentence) => {
             say(&words::plain(&sentence));
             INCOMPLETE
@@ -111,25 +126,16 @@ fn compare(asked: &arguments::Compare) -> u8 {
     }
 }
 
-fn spacing(asked: &arguments::Spacing) -> u8 {
-    if let Some(output) = &asked.output
-        && is_same_file(&asked.path, output)
-    {
-        say(&format!(
-            "{} is the font to read, and would be lost. Name another file to write to.",
-            output.display()
-        ));
-        return WRONG_ARGUMENTS;
-    }
-    match spacing::read(asked) {
-        Ok(document) => written(output::write(asked.output.as_deref(), |out| {
-            spacing::write(&document, asked.form, out)
-        })),
-        Err(sentence) => {
-            say(&words::plain(&sentence));
-            INCOMPLETE
-        }
-    }
+/// Whether writing would put an end to a font that is to be read: says so then.
+fn would_be_lost(output: Option<&Path>, fonts: &[&Path], what: &str) -> bool {
+    let Some(output) = output.filter(|o| fonts.iter().any(|f| is_same_file(f, o))) else {
+        return false;
+    };
+    say(&format!(
+        "{} is {what}, and would be lost. Name another file to write to.",
+        output.display()
+    ));
+    true
 }
 
 fn is_same_file(a: &Path, b: &Path) -> bool {

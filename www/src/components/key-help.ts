@@ -4,7 +4,7 @@ import { groups, type PageCommand } from '../commands/command'
 import { caps } from '../commands/keys'
 import { commands } from '../commands/registry'
 import { session } from '../session'
-import { base, button, heading } from '../styles/shared'
+import { base, button, dialog, heading } from '../styles/shared'
 import { icon, iconStyle } from './icons'
 import { PartOf } from './part-of'
 
@@ -14,21 +14,13 @@ export class KeyHelp extends LitElement {
   static override styles = [
     base,
     button,
+    dialog,
     heading,
     iconStyle,
     css`
       dialog {
         width: min(62rem, calc(100vw - 2rem));
-        max-height: calc(100dvh - 2rem);
         padding: 0;
-        color: var(--ink);
-        background: var(--lift);
-        border: var(--hair) solid var(--edge);
-        border-radius: var(--corner);
-      }
-
-      dialog::backdrop {
-        background: oklch(0.15 0.01 70 / 0.5);
       }
 
       .top {

@@ -2,7 +2,7 @@ import { css, html, LitElement } from 'lit'
 import { customElement, query } from 'lit/decorators.js'
 import { many } from '../figures'
 import type { FaceName } from '../generated/FaceName'
-import { base, button } from '../styles/shared'
+import { base, button, dialog } from '../styles/shared'
 
 /** Asks which face of a collection is to be opened. */
 @customElement('face-choice')
@@ -10,20 +10,12 @@ export class FaceChoice extends LitElement {
   static override styles = [
     base,
     button,
+    dialog,
     css`
       dialog {
         width: min(30rem, calc(100vw - 2rem));
-        max-height: calc(100dvh - 2rem);
         padding: var(--gap-4) var(--gap-5) var(--gap-5);
         overflow: auto;
-        color: var(--ink);
-        background: var(--lift);
-        border: var(--hair) solid var(--edge);
-        border-radius: var(--corner);
-      }
-
-      dialog::backdrop {
-        background: oklch(0.15 0.01 70 / 0.5);
       }
 
       h2 {

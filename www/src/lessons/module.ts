@@ -2,19 +2,13 @@
 
 import init, { Lessons } from '../core/counterpoise_lessons.js'
 import address from '../core/counterpoise_lessons_bg.wasm?url'
+import { once } from '../once'
 
 export type { Lessons }
 
-let ready: Promise<unknown> | undefined
+const ready = once(() => init({ module_or_path: fetch(address) }))
 
 export async function openLessons(bytes: Uint8Array): Promise<Lessons> {
-  ready ??= init({ module_or_path: fetch(address) })
-  try {
-    await ready
-  } catch (error) {
-    // What could not be fetched once may be another time.
-    ready = undefined
-    throw error
-  }
+  await ready()
   return new Lessons(bytes, 0)
 }

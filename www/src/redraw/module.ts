@@ -1,6 +1,5 @@
 /** Drawings, scans and a second revision beside the font: fetched when something is first redrawn. */
 
-import learned from '../../../crate/counterpoise/src/judge/table/learned.bin?url'
 import init, {
   Drawing,
   fates as fatesIn,
@@ -14,6 +13,8 @@ import init, {
 import address from '../core/counterpoise_redraw_bg.wasm?url'
 import type { FatedFinding } from '../generated/FatedFinding'
 import type { FindingReport } from '../generated/FindingReport'
+import { fetchLearned } from '../lab'
+import { once } from '../once'
 
 export type { Redraw }
 /** What became of findings that were kept as they were told. */
@@ -28,32 +29,13 @@ export async function fates(
 
 export { Drawing, looseFont, openGlif, openUfo, quantities, ScanSheet }
 
-let ready: Promise<Uint8Array> | undefined
+/** The module set up, and what the lab judges by; nothing where that cannot be had. */
+const begun = once(async () => {
+  const [table] = await Promise.all([fetchLearned(), init({ module_or_path: fetch(address) })])
+  return table ?? new Uint8Array()
+})
 
 /** Opens the font that letters are drawn anew for. */
 export async function openRedraw(bytes: Uint8Array): Promise<Redraw> {
   return new Redraw(bytes, await begun())
-}
-
-/** The module set up, and what the lab judges by. */
-async function begun(): Promise<Uint8Array> {
-  ready ??= load()
-  try {
-    return await ready
-  } catch (error) {
-    // What could not be fetched once may be another time.
-    ready = undefined
-    throw error
-  }
-}
-
-async function load(): Promise<Uint8Array> {
-  const [table] = await Promise.all([
-    fetch(learned).then(
-      async (answer) => (answer.ok ? new Uint8Array(await answer.arrayBuffer()) : new Uint8Array()),
-      () => new Uint8Array(),
-    ),
-    init({ module_or_path: fetch(address) }),
-  ])
-  return table
 }

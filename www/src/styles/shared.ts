@@ -142,3 +142,18 @@ export const field = css`
     font: inherit;
   }
 `
+
+/** What asks or tells over the page: lifted paper, the page behind it dimmed. */
+export const dialog = css`
+  dialog {
+    max-height: calc(100dvh - 2rem);
+    color: var(--ink);
+    background: var(--lift);
+    border: var(--hair) solid var(--edge);
+    border-radius: var(--corner);
+  }
+
+  dialog::backdrop {
+    background: oklch(0.15 0.01 70 / 0.5);
+  }
+`
