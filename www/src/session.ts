@@ -238,11 +238,6 @@ export class Session implements Desk, Bench {
     return report
   }
 
-  /** The open font's bytes; null before there is one. */
-  bytes(): Uint8Array<ArrayBuffer> | null {
-    return this.#source?.bytes ?? null
-  }
-
   stageWidth(): number {
     return this.#size[0]
   }
@@ -469,8 +464,8 @@ export class Session implements Desk, Bench {
     this.onChange()
   }
 
-  /** The open font's bytes, for modules that open it themselves. */
-  fontBytes(): Uint8Array | null {
+  /** The open font's bytes, for modules that open it themselves; null before there is one. */
+  fontBytes(): Uint8Array<ArrayBuffer> | null {
     return this.#source?.bytes ?? null
   }
 

@@ -252,7 +252,7 @@ export class RedrawRoom extends LitElement {
   }
 
   async #open(): Promise<void> {
-    const bytes = session.bytes()
+    const bytes = session.fontBytes()
     this.waiting = true
     try {
       if (!bytes) throw new Error('no font is open')
@@ -272,7 +272,7 @@ export class RedrawRoom extends LitElement {
     }
     this.waiting = true
     try {
-      const [earlier, bytes] = [await openRedraw(bringing.bytes), session.bytes()]
+      const [earlier, bytes] = [await openRedraw(bringing.bytes), session.fontBytes()]
       this.#earlier?.free()
       this.#earlier = earlier
       if (bytes)
