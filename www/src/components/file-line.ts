@@ -176,6 +176,15 @@ export class FileLine extends LitElement {
           width: 100%;
         }
 
+        /* Two rows: to open and to ask; the rooms and the theme. */
+        .doings [name="open"] {
+          order: -2;
+        }
+
+        .doings [label="Help"] {
+          order: -1;
+        }
+
         h2 {
           font-size: var(--type-4);
         }

@@ -160,8 +160,7 @@ export class TryChange extends LitElement {
           )}
         </fieldset>
         ${this.#sliders(width)}
-        ${trouble ? html`<p class="alert" role="alert">${trouble}</p>` : nothing}
-        ${sketch ? this.#figures(sketch) : html`<p class="note">Move the slider: the sketch is drawn over the letter, and its figures are told here.</p>`}
+        ${trouble ? html`<p class="alert" role="alert">${trouble}</p>` : sketch ? this.#figures(sketch) : html`<p class="note">Move the slider: the sketch is drawn over the letter, and its figures are told here.</p>`}
       </div>
     </div>`
   }
