@@ -9,6 +9,7 @@ use counterpoise_checks::{place, python};
 use libtest_mimic::{Failed, Trial};
 use std::sync::Arc;
 use std::time::Instant;
+use unicode_normalization::UnicodeNormalization;
 
 /// Text families known to most readers, one face each.
 const KNOWN: [&str; 5] = [
@@ -52,12 +53,13 @@ fn finished_face(face: &Face) -> Result<(), Failed> {
     }
     let tolerance = TOLERANCE * f64::from(font.units_per_em()) / 1000.0;
     let suggestion = survey
-        .suggestion(&font, tolerance)
+        .suggestion(&font, tolerance, &[])
         .ok_or("nothing is suggested")?;
     if suggestion.left > 0 || suggestion.kerns.is_empty() {
         return Err(format!("{} pairs are left", suggestion.left).into());
     }
     two_hundred(face, &font, &context)?;
+    accented(face, &font, &context, tolerance)?;
 
     let mut pairs = Vec::new();
     let mut told = Vec::new();
@@ -91,6 +93,50 @@ fn finished_face(face: &Face) -> Result<(), Failed> {
     );
     if shaped != told {
         return Err(format!("{pairs:?}: {shaped:?} shaped, {told:?} told").into());
+    }
+    Ok(())
+}
+
+/// Accented letters cost few kerns of their own: those that their base's do not serve.
+fn accented(
+    face: &Face,
+    font: &counterpoise::font::Font,
+    context: &Context,
+    tolerance: f64,
+) -> Result<(), Failed> {
+    const ACCENTED: &str = "ÀÁÂÃÄÅÇÈÉÊËÌÍÎÏÑÒÓÔÕÖÙÚÛÜÝàáâãäåçèéêëìíîïñòóôõöùúûüýÿ";
+    let bases: Vec<(char, char)> = ACCENTED
+        .chars()
+        .filter_map(|c| Some((c, c.nfd().next()?)))
+        .collect();
+    let read = |letters: &str, bases| {
+        let mut survey = SpacingSurvey::new(font, context, letters.chars());
+        while survey.step(font, 8) {}
+        survey.suggestion(font, tolerance, bases)
+    };
+    let all = format!("{LETTERS}{ACCENTED}");
+    let [plain, apart, with] = [read(LETTERS, &[]), read(&all, &[]), read(&all, &bases)]
+        .map(|suggestion| suggestion.ok_or("nothing is suggested"));
+    let (plain, apart, with) = (plain?, apart?, with?);
+    println!(
+        "{}: {} kerns without accents; with them {} one by one, {} with their bases, \
+         which leave {} of {} pairs between one and two tolerances",
+        face.id,
+        plain.kerns.len(),
+        apart.kerns.len(),
+        with.kerns.len(),
+        with.left,
+        with.asked
+    );
+    if with.kerns.len() >= apart.kerns.len() || with.kerns.len() < plain.kerns.len() {
+        return Err("accents are not folded in".into());
+    }
+    let of =
+        |kern: &counterpoise::report::SuggestedKern, c: &str| kern.firsts.iter().any(|f| f == c);
+    let apart = plain.kerns.iter().any(|k| of(k, "A"))
+        && with.kerns.iter().any(|k| of(k, "A") && !of(k, "\u{c0}"));
+    if apart {
+        return Err("\u{c0} is not kerned with A".into());
     }
     Ok(())
 }

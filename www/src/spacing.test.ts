@@ -1,9 +1,12 @@
 import { expect, it } from 'vitest'
+import type { KerningReport } from './generated/KerningReport'
 import type { SpacingReport } from './generated/SpacingReport'
 import type { SuggestionReport } from './generated/SuggestionReport'
 import {
+  basesOf,
   controlStrings,
   fittingOf,
+  kernedOf,
   kerningWords,
   spacedCharacters,
   suggestionWords,
@@ -49,12 +52,34 @@ it('says what the suggestion comes to', () => {
 })
 
 it('says where kerning comes from', () => {
-  const pair = { pair: ['T', 'o'] as [string, string], apart: -60 }
-  expect(kerningWords({ source: null, pairs: [], notes: [] })).toBe('The font has no kerning.')
-  expect(kerningWords({ source: 'gpos', pairs: [pair], notes: [] })).toContain(
+  const pair = { pair: ['T', 'o'] as [string, string], apart: -60, rules: [] }
+  expect(kerningWords({ source: null, pairs: [], rules: [], notes: [] })).toBe('The font has no kerning.')
+  expect(kerningWords({ source: 'gpos', pairs: [pair], rules: [], notes: [] })).toContain(
     '1 pair of these letters is kerned',
   )
-  expect(kerningWords({ source: 'kernTable', pairs: [pair, pair], notes: [] })).toContain('older kern table')
+  expect(kerningWords({ source: 'kernTable', pairs: [pair, pair], rules: [], notes: [] })).toContain('older kern table')
+})
+
+it('tells of the kerned pairs of a line which rules kern them', () => {
+  const rule = { lookup: 2, subtable: 1, classes: [4, 7] as [number, number], firsts: 'TÝ', seconds: 'oö' }
+  const kerning: KerningReport = {
+    source: 'gpos',
+    pairs: [
+      { pair: ['T', 'o'], apart: -60, rules: [0] },
+      { pair: ['A', 'V'], apart: -74, rules: [1] },
+    ],
+    rules: [rule, { lookup: 2, subtable: 0, classes: null, firsts: 'A', seconds: 'V' }],
+    notes: [],
+  }
+  expect(kernedOf('ToTo AV', kerning)).toEqual([
+    { pair: 'To', apart: -60, rules: ['lookup 2, subtable 1: class 4 (T Ý) before class 7 (o ö)'] },
+    { pair: 'AV', apart: -74, rules: ['lookup 2, subtable 0: this pair alone'] },
+  ])
+  expect(kernedOf('A V', kerning)).toEqual([])
+})
+
+it('tells which letter an accented one is made of', () => {
+  expect(basesOf(['é', 'e', 'Ø', 'Å', 'ß'])).toBe('éeÅA')
 })
 
 it('reads no character twice, and the tolerance goes with the em', () => {

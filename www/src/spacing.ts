@@ -4,6 +4,8 @@ import { figure, many } from './figures'
 import type { Fitting } from './generated/Fitting'
 import type { KerningReport } from './generated/KerningReport'
 import type { KernMatter } from './generated/KernMatter'
+import type { KernRule } from './generated/KernRule'
+import type { KernSource } from './generated/KernSource'
 import type { SideKind } from './generated/SideKind'
 import type { SpacingReport } from './generated/SpacingReport'
 import type { SuggestionReport } from './generated/SuggestionReport'
@@ -39,6 +41,14 @@ const BESIDE = '.,:;-!?&ÀÁÂÃÄÅÆÇÈÉÊËÌÍÎÏÑÒÓÔÕÖØÙÚÛÜÝ
 export const spacedCharacters = (alphabet: readonly string[]): string =>
   [...new Set([...alphabet, ...BESIDE])].slice(0, 200).join('')
 
+/** Accented letters, each followed by the letter that it is made of: é is kerned with e. */
+export const basesOf = (characters: readonly string[]): string =>
+  characters
+    .map((character) => [character, [...character.normalize('NFD')][0] ?? character])
+    .filter(([character, base]) => character !== base)
+    .flat()
+    .join('')
+
 /** What is suggested, as what is to be added to the font's own. */
 export function fittingOf(report: SpacingReport, suggestion: SuggestionReport): Fitting {
   const glyphs = new Map(report.letters.map((letter) => [letter.character, letter.glyph]))
@@ -61,6 +71,36 @@ export function kerningWords({ source, pairs }: KerningReport): string {
   if (source === null) return 'The font has no kerning.'
   const table = source === 'gpos' ? 'by pair adjustments (GPOS)' : 'by the older kern table'
   return `${many(pairs.length, 'pair')} of these letters ${pairs.length === 1 ? 'is' : 'are'} kerned, ${table}.`
+}
+
+/** A pair of the line with what kerns it, each rule in words. */
+export interface KernedPair {
+  readonly pair: string
+  readonly apart: number
+  readonly rules: readonly string[]
+}
+
+/** The pairs of a line that are kerned, each once, in the order of the line. */
+export function kernedOf(text: string, { pairs, rules, source }: KerningReport): readonly KernedPair[] {
+  const known = new Map(pairs.map((one) => [one.pair.join(''), one]))
+  const letters = [...text]
+  const met = new Set(letters.slice(1).map((letter, at) => `${letters[at]}${letter}`))
+  return [...met].flatMap((pair) => {
+    const kerned = known.get(pair)
+    if (!kerned) return []
+    const told = kerned.rules.flatMap((place) => {
+      const rule = rules[place]
+      return rule ? [ruleWords(rule, source)] : []
+    })
+    return [{ pair, apart: kerned.apart, rules: told }]
+  })
+}
+
+function ruleWords({ lookup, subtable, classes, firsts, seconds }: KernRule, source: KernSource | null): string {
+  const place = source === 'kernTable' ? `part ${lookup}` : `lookup ${lookup}, subtable ${subtable}`
+  if (!classes) return `${place}: this pair alone`
+  const named = (letters: string): string => [...letters].join(' ')
+  return `${place}: class ${classes[0]} (${named(firsts)}) before class ${classes[1]} (${named(seconds)})`
 }
 
 /** What a suggestion comes to. */

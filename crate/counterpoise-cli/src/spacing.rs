@@ -5,6 +5,7 @@ use crate::open;
 use crate::words::plain;
 use counterpoise::report::SpacingDocument;
 use std::io::{self, Write};
+use unicode_normalization::char::decompose_canonical;
 
 /// The letters read where none are named: the alphabet, and the signs that stand
 /// next to it in any text. Figures stand in columns, which kerning would break
@@ -28,8 +29,19 @@ pub(crate) fn read(asked: &Spacing) -> Result<SpacingDocument, String> {
     let letters = asked.letters.as_deref().unwrap_or(LETTERS);
     let em = f64::from(opened.font.units_per_em());
     let tolerance = asked.tolerance.unwrap_or(TOLERANCE * em);
-    SpacingDocument::of(&opened.font, letters, tolerance)
+    SpacingDocument::of(&opened.font, letters, tolerance, &bases(letters))
         .ok_or_else(|| format!("{path}: The spacing of this font could not be read."))
+}
+
+/// Of accented letters, which letter each is made of (Unicode's canonical
+/// decomposition).
+fn bases(letters: &str) -> Vec<(char, char)> {
+    let base = |c| {
+        let mut first = None;
+        decompose_canonical(c, |part| first = first.or(Some(part)));
+        Some((c, first.filter(|&first| first != c)?))
+    };
+    letters.chars().filter_map(base).collect()
 }
 
 /// Writes what was read.

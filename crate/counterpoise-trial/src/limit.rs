@@ -7,7 +7,8 @@
 //! size could be told from none by the distance of the two, and no better: the
 //! area under the curve is then `p² + (1 - p)²`, where `p` is the normal
 //! distribution at the fault's size by the spread and by the root of 2, because
-//! either way counts.
+//! either way counts. Recall is what then lies beyond the spreads that one sound
+//! letter in 52 passes.
 
 use crate::middle::median;
 use counterpoise::judge::LETTERS;
@@ -29,6 +30,8 @@ pub(crate) struct Limit {
     pub(crate) spread: f64,
     /// The area that normal scatter would leave, over all letters.
     pub(crate) auc: f64,
+    /// The recall, over all letters.
+    pub(crate) recall: f64,
     /// The letters chosen most freely, each with its spread.
     pub(crate) freest: Vec<(char, f64)>,
 }
@@ -57,14 +60,19 @@ pub(crate) fn limit(all: &[&Read]) -> Limit {
         median(&mut values).unwrap_or(f64::NAN)
     };
     let (spread, moves) = (of(|l| l.1), of(|l| l.2));
-    let (sum, n) = letters.iter().fold((0.0, 0.0), |(sum, n), l| {
-        (sum + l.3 * separation(l.2 / l.1.max(1e-9)), n + l.3)
-    });
+    let over_all = |found: fn(f64) -> f64| {
+        let (sum, n) = letters.iter().fold((0.0, 0.0), |(sum, n), l| {
+            (sum + l.3 * found(l.2 / l.1.max(1e-9)), n + l.3)
+        });
+        sum / n
+    };
+    let (auc, recall) = (over_all(separation), over_all(beyond));
     letters.sort_by(|a, b| b.1.total_cmp(&a.1));
     Limit {
         moves,
         spread,
-        auc: sum / n,
+        auc,
+        recall,
         freest: letters.iter().take(5).map(|l| (l.0, l.1)).collect(),
     }
 }
@@ -74,6 +82,14 @@ pub(crate) fn limit(all: &[&Read]) -> Limit {
 fn separation(spreads: f64) -> f64 {
     let p = normal(spreads / 2.0_f64.sqrt());
     p * p + (1.0 - p) * (1.0 - p)
+}
+
+/// How often a normal figure so many spreads off lies, either way, beyond what one
+/// in 52 that are not off passes.
+fn beyond(spreads: f64) -> f64 {
+    /// Where a normal figure lies beyond, one way or the other, once in 52.
+    const LINE: f64 = 2.3415;
+    normal(spreads - LINE) + normal(-spreads - LINE)
 }
 
 /// The normal distribution, to 1e-7 (Abramowitz and Stegun, 7.1.26, from memory).
@@ -107,5 +123,7 @@ mod tests {
     fn no_difference_is_found_half_the_time_and_a_large_one_always() {
         assert!((separation(0.0) - 0.5).abs() < 1e-6);
         assert!(separation(8.0) > 0.999_999);
+        assert!((beyond(0.0) - 1.0 / 52.0).abs() < 1e-5);
+        assert!(beyond(8.0) > 0.999_999);
     }
 }

@@ -102,7 +102,7 @@ fn held_back(family: &str) -> bool {
 }
 
 fn tell(trial: &Trial) {
-    for o in &trial.faults {
+    for o in trial.faults.iter().chain(&trial.figures) {
         eprintln!(
             "{:30} {:>5.2}  AUC {:.3}  recall {:.3}  first three {:.3}  plain {:.3}",
             o.fault, o.size, o.auc, o.recall, o.top3, o.plain_auc

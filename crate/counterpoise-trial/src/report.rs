@@ -31,11 +31,24 @@ fn table(trial: &Trial) -> String {
          Recall is at one false alarm of the cause per 52 sound letters, over all faces and, beside it, in the very face.\n\
          The plain rule holds a figure against the median of its class. What the columns are is told in `src/trial.rs`.\n\n\
          ![areas under the curve](trial.svg)\n\n\
-         | fault | size | letters | AUC | recall | in the face | among first three | smallest found 9 in 10 | plain AUC | plain recall | worst letters (AUC) |\n\
-         |---|---|---|---|---|---|---|---|---|---|---|\n",
+         ## Letters\n\n",
         trial.families, trial.faces, trial.seed
     );
-    for o in &trial.faults {
+    rows(&mut out, &trial.faults);
+    out.push_str(
+        "\n## Figures and the &\n\n\
+         The same faults in these; a false alarm is one of them too.\n\n",
+    );
+    rows(&mut out, &trial.figures);
+    out + &limits(trial)
+}
+
+fn rows(out: &mut String, outcomes: &[Outcome]) {
+    out.push_str(
+        "| fault | size | letters | AUC | recall | in the face | among first three | smallest found 9 in 10 | plain AUC | plain recall | worst letters (AUC) |\n\
+         |---|---|---|---|---|---|---|---|---|---|---|\n",
+    );
+    for o in outcomes {
         let smallest = o
             .smallest_found
             .map_or("none tried".into(), |s| format!("{:.1}%", s * 100.0));
@@ -58,7 +71,6 @@ fn table(trial: &Trial) -> String {
             o.worst,
         );
     }
-    out + &limits(trial)
 }
 
 /// What the designs themselves leave to be found.
@@ -67,10 +79,10 @@ fn limits(trial: &Trial) -> String {
          The size of a fault as it is read off a letter, beside how far the same figure lies from nought in the \
          sound letters of families never fitted, given all that the rest of their font says (one robust spread, \
          the middle letter's). Ratios in percent, heights and white in thousandths of the cap height. Were the \
-         scatter normal, no method with these expectations could reach more than the area in the last but one \
-         column; where ours is less, the scatter has heavier tails than that. How it is worked out: `src/limit.rs`.\n\n\
-         | fault | size | moves the figure by | spread of sound letters | area at most, if normal | ours | chosen most freely |\n\
-         |---|---|---|---|---|---|---|\n"
+         scatter normal, no method with these expectations could reach more than the area and the recall told here; \
+         where ours are less, the scatter has heavier tails than that. How it is worked out: `src/limit.rs`.\n\n\
+         | fault | size | moves the figure by | spread of sound letters | area at most, if normal | ours | recall at most, if normal | ours | chosen most freely |\n\
+         |---|---|---|---|---|---|---|---|---|\n"
         .to_owned();
     for o in &trial.faults {
         let told = |v: f64| match o.ratio {
@@ -80,13 +92,15 @@ fn limits(trial: &Trial) -> String {
         let freest = o.freest.iter().map(|&(c, v)| format!("{c} {}", told(v)));
         let _ = writeln!(
             out,
-            "| {} | {} | {} | {} | {:.3} | {:.3} | {} |",
+            "| {} | {} | {} | {} | {:.3} | {:.3} | {:.3} | {:.3} | {} |",
             o.fault,
             size(o),
             told(o.moves),
             told(o.spread),
             o.limit_auc,
             o.auc,
+            o.limit_recall,
+            o.recall,
             freest.collect::<Vec<_>>().join(", "),
         );
     }

@@ -68,11 +68,12 @@ impl Specimen {
                     }
                 }
                 let traits = traits(&outline, &letter, c, &context);
-                ruled.push(Ruled::new(c, traits, &letter));
+                if Ruled::looks_at(c) {
+                    ruled.push(Ruled::new(c, traits, &letter));
+                }
                 Some(traits)
             })
             .collect();
-        ruled.extend(Ruled::ampersand(&reader, &context));
         Self {
             family: family.into(),
             face: face.into(),

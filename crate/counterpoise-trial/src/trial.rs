@@ -63,6 +63,8 @@ pub(crate) struct Outcome {
     pub(crate) spread: f64,
     /// The area under the curve that such a spread leaves, were it normal.
     pub(crate) limit_auc: f64,
+    /// The recall that it leaves.
+    pub(crate) limit_recall: f64,
     /// Letters that designers choose most freely, with their spreads.
     pub(crate) freest: Vec<(char, f64)>,
 }
@@ -72,8 +74,14 @@ pub(crate) struct Trial {
     pub(crate) families: usize,
     pub(crate) faces: usize,
     pub(crate) seed: u64,
+    /// Of capitals and lower case.
     pub(crate) faults: Vec<Outcome>,
+    /// Of figures and the &, held against sound ones of their own.
+    pub(crate) figures: Vec<Outcome>,
 }
+
+/// Where in [`LETTERS`] the figures begin.
+const FIGURES: usize = 52;
 
 /// One planted letter's scores.
 struct Score {
@@ -92,6 +100,18 @@ type Sound = Vec<(usize, usize, f64, f64)>;
 pub(crate) fn run(table: &Table, faces: &[Specimen]) -> Trial {
     let mut families: Vec<&str> = faces.iter().map(|f| f.family.as_str()).collect();
     families.dedup();
+    let (letters, figures) = LETTERS.split_at(FIGURES);
+    Trial {
+        families: families.len(),
+        faces: faces.len(),
+        seed: SEED,
+        faults: outcomes(table, faces, &families, letters),
+        figures: outcomes(table, faces, &families, figures),
+    }
+}
+
+/// What came of the faults planted in some of the letters.
+fn outcomes(table: &Table, faces: &[Specimen], families: &[&str], tried: &str) -> Vec<Outcome> {
     let family = |f: &Specimen| families.binary_search(&f.family.as_str()).unwrap_or(0);
     let mut sound: BTreeMap<usize, Sound> = BTreeMap::new();
     let mut scores: BTreeMap<(usize, u32), Vec<Score>> = BTreeMap::new();
@@ -99,7 +119,7 @@ pub(crate) fn run(table: &Table, faces: &[Specimen]) -> Trial {
     let mut random = fastrand::Rng::with_seed(SEED);
     for (at, face) in faces.iter().enumerate() {
         let weighed = Weighed::of(table, table.relations.row(&face.letters));
-        for (letter, c) in LETTERS.chars().enumerate() {
+        for (letter, c) in LETTERS.chars().enumerate().filter(|l| tried.contains(l.1)) {
             let Some(traits) = face.traits(c) else {
                 continue;
             };
@@ -118,7 +138,7 @@ pub(crate) fn run(table: &Table, faces: &[Specimen]) -> Trial {
                 let planted: Vec<&Planted> = face
                     .planted
                     .iter()
-                    .filter(|p| p.fault == *fault && p.size == size)
+                    .filter(|p| p.fault == *fault && p.size == size && tried.contains(p.letter))
                     .collect();
                 for p in &planted {
                     scores.entry(key).or_default().extend(score(
@@ -141,7 +161,7 @@ pub(crate) fn run(table: &Table, faces: &[Specimen]) -> Trial {
             }
         }
     }
-    let faults = scores
+    scores
         .iter()
         .map(|(key, scores)| {
             let fault = FAULTS[key.0].0;
@@ -157,13 +177,7 @@ pub(crate) fn run(table: &Table, faces: &[Specimen]) -> Trial {
                 families.len(),
             )
         })
-        .collect();
-    Trial {
-        families: families.len(),
-        faces: faces.len(),
-        seed: SEED,
-        faults,
-    }
+        .collect()
 }
 
 fn strength(weighed: &Weighed<'_>, letter: usize, cause: Cause) -> f64 {
@@ -318,6 +332,7 @@ fn outcome(
         moves: limit.moves,
         spread: limit.spread,
         limit_auc: limit.auc,
+        limit_recall: limit.recall,
         freest: limit.freest,
     }
 }

@@ -69,17 +69,20 @@ impl SpacingJob {
     }
 
     /// What is suggested so that every pair's white is within a tolerance of the
-    /// middle, font units; `null` before the steps are done.
+    /// middle, font units; `null` before the steps are done. `bases` holds accented
+    /// letters, each followed by the letter that it is made of.
     ///
     /// # Errors
     /// Throws if the tolerance is none that could be meant.
     #[wasm_bindgen(unchecked_return_type = "SuggestionReport | null")]
-    pub fn suggestion(&self, tolerance: f64) -> Result<JsValue, JsValue> {
+    pub fn suggestion(&self, tolerance: f64, bases: &str) -> Result<JsValue, JsValue> {
         let (least, most) = TOLERANCES;
         let tolerance =
             within("tolerance in units", tolerance, least, most).map_err(|e| throw(&e))?;
+        let letters = bases.chars().step_by(2);
+        let bases: Vec<(char, char)> = letters.zip(bases.chars().skip(1).step_by(2)).collect();
         self.survey
-            .suggestion(&self.font, tolerance)
+            .suggestion(&self.font, tolerance, &bases)
             .map_or(Ok(JsValue::NULL), |suggestion| give(&suggestion))
     }
 }

@@ -41,5 +41,5 @@ fuzz_target!(|data: &[u8]| {
     let mut survey = SpacingSurvey::new(&font, &context, "HOno".chars());
     while survey.step(&font, 8) {}
     survey.report();
-    survey.suggestion(&font, 4.0);
+    survey.suggestion(&font, 4.0, &[('n', 'o')]);
 });

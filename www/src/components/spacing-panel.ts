@@ -2,10 +2,11 @@ import { css, html, LitElement, nothing } from 'lit'
 import { customElement, queryAll, state } from 'lit/decorators.js'
 import { figure, many, percent, signed } from '../figures'
 import type { KernFindingReport } from '../generated/KernFindingReport'
+import type { KerningReport } from '../generated/KerningReport'
 import type { SuggestionReport } from '../generated/SuggestionReport'
 import { save } from '../save'
 import { session } from '../session'
-import { kerningWords, kernMatter, suggestionWords } from '../spacing'
+import { kernedOf, kerningWords, kernMatter, suggestionWords } from '../spacing'
 import { panel } from '../styles/panel'
 import { base, button, fold, heading } from '../styles/shared'
 import './command-button'
@@ -66,6 +67,11 @@ export class SpacingPanel extends LitElement {
         font: 400 1.375rem / 1.2 var(--title-face);
       }
 
+      .scroll small {
+        display: block;
+        color: var(--soft);
+      }
+
       .finding small {
         display: block;
         color: var(--soft);
@@ -113,6 +119,7 @@ export class SpacingPanel extends LitElement {
     (s) => s.stage?.rhythm ?? null,
     (a, b) => a?.sentence === b?.sentence,
   )
+  readonly #text = new PartOf(this, session.store, (s) => s.stage?.text ?? '')
   readonly #font = new PartOf(this, session.store, (s) => s.font)
 
   @state() private all = false
@@ -175,10 +182,32 @@ export class SpacingPanel extends LitElement {
       case 'done': {
         const { kerning, findings } = spacing.report
         return html`<p class="quiet">${kerningWords(kerning)}</p>
-          ${kerning.notes.map((note) => html`<p class="quiet">${note}</p>`)} ${this.#findings(findings)}
+          ${kerning.notes.map((note) => html`<p class="quiet">${note}</p>`)} ${this.#kerned(kerning)}
+          ${this.#findings(findings)}
           ${this.#suggestion(spacing.suggestion)}`
       }
     }
+  }
+
+  #kerned(kerning: KerningReport) {
+    if (kerning.source === null) return nothing
+    const pairs = kernedOf(this.#text.value, kerning)
+    return html`<details>
+      <summary>Kerned on the line: ${pairs.length} ${icon('more')}</summary>
+      ${
+        pairs.length === 0
+          ? html`<p class="quiet">No two neighbours on the line are kerned.</p>`
+          : html`<div class="scroll" tabindex="0" role="region" aria-label="Kerned pairs of the line, with the rules that kern them">
+              <ul>
+                ${pairs.map(
+                  ({ pair, apart, rules }) => html`<li>
+                    <b>${pair}</b> ${signed(apart)} ${rules.map((rule) => html`<small>${rule}</small>`)}
+                  </li>`,
+                )}
+              </ul>
+            </div>`
+      }
+    </details>`
   }
 
   #findings(findings: readonly KernFindingReport[]) {

@@ -1,5 +1,6 @@
 import type { SpacingReport } from '../generated/SpacingReport'
 import type { SuggestionReport } from '../generated/SuggestionReport'
+import { basesOf } from '../spacing'
 import { SLICE, type Surroundings, TELL_EVERY } from './survey-job'
 
 /** What a job needs of the module's `SpacingJob`. */
@@ -7,7 +8,7 @@ export interface Spacer {
   step(count: number): boolean
   share(): number
   report(): SpacingReport | null
-  suggestion(tolerance: number): SuggestionReport | null
+  suggestion(tolerance: number, bases: string): SuggestionReport | null
   free(): void
 }
 
@@ -32,7 +33,9 @@ export async function space(
       await around.breathe()
       if (stopped()) return
     }
-    const [report, suggestion] = [spacer.report(), spacer.suggestion(tolerance)]
+    const report = spacer.report()
+    const letters = report?.letters.map((letter) => letter.character) ?? []
+    const suggestion = spacer.suggestion(tolerance, basesOf(letters))
     if (report && suggestion) around.post({ kind: 'spaced', job, report, suggestion })
   } finally {
     spacer.free()

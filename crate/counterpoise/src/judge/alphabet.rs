@@ -1,12 +1,10 @@
 //! A font's own letters, measured, to hold each against the others.
 
 use super::class::{end_alike, fellows, stands_between_guides};
+use super::relations::LETTERS;
 use super::{Deviation, Measure};
 use crate::font::{Font, GlyphId};
 use crate::measure::{self, Context, Letter, main_weight};
-
-/// The letters and figures that are held against each other.
-const LETTERS: &str = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789";
 
 /// Fewer fellows than this prove no habit.
 const LEAST_FELLOWS: usize = 3;
@@ -32,7 +30,7 @@ pub struct Alphabet {
 }
 
 impl Alphabet {
-    /// Measures a font's capitals, lower case and figures. Letters that it
+    /// Measures a font's capitals, lower case, figures and &. Letters that it
     /// lacks, or whose outlines are broken, are missing, not zero.
     pub fn of(font: &Font) -> Self {
         let context = Context::of(font);

@@ -25,6 +25,10 @@ const MOST_CAUSES: usize = 3;
 const FAR: f64 = 4.0;
 const FAR_KINDS: usize = 2;
 
+/// Rarity is told as so many of a sound alphabet's letters, this many being one:
+/// figures and & come on top.
+const OF_LETTERS: f64 = 52.0;
+
 /// The letters that stand out in a font.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Judgement {
@@ -156,7 +160,7 @@ fn by_chance(weighed: &Weighed<'_>, share: f64) -> f64 {
     } else {
         rarity(&weighed.table().rarest, -share.ln())
     };
-    LETTERS.len() as f64 * share
+    OF_LETTERS * share
 }
 
 /// A sign in figures.
@@ -256,7 +260,7 @@ fn figures(sign: &Sign, member: &Member, traits: &Traits, context: &Context) -> 
             ratio(last)
         }
         Cause::Overshoot => {
-            let end = |end, e: Option<_>| context.overshoot(member.character, end, &e?);
+            let end = |end, e: Option<_>| context.past(member.character, end, &e?);
             length(end(End::Top, letter.top).or_else(|| end(End::Foot, letter.foot))?)
         }
         Cause::Left => length(traits.get(Trait::Left)? * height),

@@ -18,8 +18,8 @@ use super::traits::{Trait, Traits};
 use super::weigh::Kind;
 use std::ops::Range;
 
-/// The letters that the model knows.
-pub const LETTERS: &str = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz";
+/// The letters that the model knows, figures and the many-stroked & among them.
+pub const LETTERS: &str = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789&";
 
 /// How heavy the tails of a trait's noise are taken to be: degrees of freedom.
 pub const FREEDOM: f64 = 4.0;

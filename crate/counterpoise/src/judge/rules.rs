@@ -13,8 +13,8 @@
 use super::alphabet::Alphabet;
 use super::table::Table;
 use super::traits::{Trait, Traits, traits};
-use crate::font::{Font, Reader};
-use crate::measure::{self, Context, End, Extremity, Form, GuideKind, Letter, MAD_TO_SD, median};
+use crate::font::Font;
+use crate::measure::{Context, End, Extremity, Form, GuideKind, Letter, MAD_TO_SD, median};
 use crate::order::by_number;
 
 /// A rule.
@@ -209,32 +209,24 @@ impl Ruled {
         }
     }
 
+    /// Whether the rules look at a character at all: letters and the &.
+    pub fn looks_at(character: char) -> bool {
+        character.is_alphabetic() || MANY.contains(character)
+    }
+
     /// The letters of a font.
     pub fn all(font: &Font, alphabet: &Alphabet) -> Vec<Self> {
         let (reader, context) = (font.reader(), alphabet.context());
         alphabet
             .members()
             .iter()
-            .filter(|m| m.character.is_alphabetic())
+            .filter(|m| Self::looks_at(m.character))
             .filter_map(|m| {
                 let outline = reader.outline(m.glyph).ok()?;
                 let traits = traits(&outline, &m.letter, m.character, context);
                 Some(Self::new(m.character, traits, &m.letter))
             })
-            .chain(Self::ampersand(&reader, context))
             .collect()
-    }
-
-    /// The letter of many strokes that is in no alphabet.
-    pub fn ampersand(reader: &Reader<'_>, context: &Context) -> Option<Self> {
-        let glyph = reader.glyph('&')?;
-        let outline = reader.outline(glyph).ok()?;
-        let letter = measure::of_outline(&outline, reader.advance(glyph), context);
-        Some(Self::new(
-            '&',
-            traits(&outline, &letter, '&', context),
-            &letter,
-        ))
     }
 
     /// How far its ends of a form pass their lines, on average, as a share of

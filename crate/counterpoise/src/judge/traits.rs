@@ -217,7 +217,7 @@ pub fn traits(outline: &Outline, letter: &Letter, c: char, context: &Context) ->
     traits.set(Trait::CutFoot, cuts.foot.and_then(log));
     for (end, extremity) in [(End::Top, letter.top), (End::Foot, letter.foot)] {
         let Some(extremity) = extremity else { continue };
-        let past = context.overshoot(c, end, &extremity).unwrap_or(match end {
+        let past = context.past(c, end, &extremity).unwrap_or(match end {
             End::Top => extremity.y,
             End::Foot => -extremity.y,
         });

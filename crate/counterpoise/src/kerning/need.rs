@@ -89,28 +89,55 @@ pub struct Needs {
 impl Needs {
     /// Holds all pairs of letters against each other.
     pub fn of(spacing: &Spacing, kerning: &Kerning) -> Self {
-        let mut gathered = Gathering::default();
-        for first in 0..spacing.letters.len() {
-            gathered.row(spacing, kerning, first);
+        let mut gathering = Gathering::default();
+        loop {
+            if let Some(needs) = gathering.step(spacing, kerning) {
+                return needs;
+            }
         }
-        gathered.finish(spacing)
     }
 }
 
-/// Pairs on their way to being compared, one first letter after another, so that
-/// whoever holds it can draw breath between.
+/// Pairs on their way to being compared, a row of one first letter's at a time, so
+/// that whoever holds it can draw breath between.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Gathering {
     pairs: Vec<Need>,
     distances: Vec<f64>,
+    /// Where the pairs of each first letter begin.
+    rows: Vec<usize>,
+    middles: [Option<f64>; 3],
+    like: Option<Like>,
+    done: usize,
 }
 
 impl Gathering {
-    /// Takes in all pairs of one first letter.
-    pub fn row(&mut self, spacing: &Spacing, kerning: &Kerning, first: usize) {
-        let Some(a) = spacing.letters.get(first) else {
-            return;
+    /// Steps done, and steps in all.
+    pub fn progress(&self, letters: usize) -> (usize, usize) {
+        (self.done, 3 * letters + 1)
+    }
+
+    /// Takes the next step; what came of all of them, after the last.
+    pub fn step(&mut self, spacing: &Spacing, kerning: &Kerning) -> Option<Needs> {
+        let n = spacing.letters.len();
+        let (round, first) = match n {
+            0 => (3, 0),
+            n => (self.done / n, self.done % n),
         };
+        match round {
+            0 => self.gather(spacing, kerning, first),
+            1 => self.ask(spacing, first),
+            2 => self.hold_against_like(spacing, first),
+            _ => return Some(self.finish()),
+        }
+        self.done += 1;
+        None
+    }
+
+    /// Takes in all pairs of one first letter.
+    fn gather(&mut self, spacing: &Spacing, kerning: &Kerning, first: usize) {
+        self.rows.push(self.pairs.len());
+        let a = &spacing.letters[first];
         for (second, b) in spacing.letters.iter().enumerate() {
             let Some(block) = Block::of(a.character, b.character) else {
                 continue;
@@ -130,42 +157,60 @@ impl Gathering {
         }
     }
 
-    /// Compares them.
-    pub fn finish(self, spacing: &Spacing) -> Needs {
-        let whites = &spacing.whites;
-        let mut needs = Needs {
-            pairs: self.pairs,
-            middles: [None; 3],
-            spreads: [0.0; 3],
-            unlike: [0.0; 3],
-        };
-        for block in Block::ALL {
-            let mut of_block: Vec<f64> = needs
-                .pairs
-                .iter()
-                .zip(&self.distances)
-                .filter(|(n, _)| n.block == block)
-                .map(|(_, &d)| d)
-                .collect();
-            if !of_block.is_empty() {
-                needs.middles[block as usize] = Some(median(&mut of_block));
+    fn row(&mut self, first: usize) -> &mut [Need] {
+        let to = self.rows.get(first + 1).copied();
+        let from = self.rows[first]..to.unwrap_or(self.pairs.len());
+        &mut self.pairs[from]
+    }
+
+    /// What the pairs of one first letter ask for.
+    fn ask(&mut self, spacing: &Spacing, first: usize) {
+        if first == 0 {
+            for block in Block::ALL {
+                let of_block = self.pairs.iter().zip(&self.distances);
+                let mut of_block: Vec<f64> = of_block
+                    .filter(|(n, _)| n.block == block)
+                    .map(|(_, &d)| d)
+                    .collect();
+                if !of_block.is_empty() {
+                    self.middles[block as usize] = Some(median(&mut of_block));
+                }
             }
         }
-        for need in &mut needs.pairs {
-            let middle = needs.middles[need.block as usize];
-            let asked = middle.and_then(|m| whites.kern_for(need.first, need.second, m));
+        let middles = self.middles;
+        for need in self.row(first) {
+            let asked = middles[need.block as usize]
+                .and_then(|m| spacing.whites.kern_for(need.first, need.second, m));
             need.asked = asked.unwrap_or(need.kern);
         }
-        hold_against_like(&mut needs.pairs, spacing);
-        for block in Block::ALL {
-            let spread = |of: fn(&Need) -> f64| {
-                let pairs = needs.pairs.iter().filter(|n| n.block == block);
-                MAD_TO_SD * median(&mut pairs.map(|n| of(n).abs()).collect::<Vec<_>>())
-            };
-            needs.spreads[block as usize] = spread(Need::left);
-            needs.unlike[block as usize] = spread(Need::unlike);
+    }
+
+    /// How the pairs of one first letter are kerned beside those like them.
+    fn hold_against_like(&mut self, spacing: &Spacing, first: usize) {
+        let like = match self.like.take() {
+            Some(like) => like,
+            None => Like::of(spacing, &self.pairs),
+        };
+        for need in self.row(first) {
+            like.hold(need);
         }
-        needs
+        self.like = Some(like);
+    }
+
+    fn finish(&mut self) -> Needs {
+        let pairs = std::mem::take(&mut self.pairs);
+        let spreads = |of: fn(&Need) -> f64| {
+            Block::ALL.map(|block| {
+                let own = pairs.iter().filter(|n| n.block == block);
+                MAD_TO_SD * median(&mut own.map(|n| of(n).abs()).collect::<Vec<_>>())
+            })
+        };
+        Needs {
+            spreads: spreads(Need::left),
+            unlike: spreads(Need::unlike),
+            middles: self.middles,
+            pairs,
+        }
     }
 }
 
@@ -176,16 +221,37 @@ const LOOKS_LIKE: f64 = 0.02;
 /// Fewer pairs than this say nothing of one like them.
 const LEAST_LIKE: usize = 2;
 
-fn hold_against_like(pairs: &mut [Need], spacing: &Spacing) {
-    let [before, after] = [1, 0].map(|side| like(spacing, side));
-    let n = spacing.letters.len();
-    let mut left = vec![None; n * n];
-    for need in pairs.iter() {
-        left[need.first * n + need.second] = Some((need.kern, need.left()));
+/// What pairs have left to ask for, and which letters look alike.
+#[derive(Debug, Clone, PartialEq)]
+struct Like {
+    letters: usize,
+    /// Of each pair its kern and what is left.
+    left: Vec<Option<(f64, f64)>>,
+    before: Vec<Vec<usize>>,
+    after: Vec<Vec<usize>>,
+}
+
+impl Like {
+    fn of(spacing: &Spacing, pairs: &[Need]) -> Self {
+        let letters = spacing.letters.len();
+        let mut left = vec![None; letters * letters];
+        for need in pairs {
+            left[need.first * letters + need.second] = Some((need.kern, need.left()));
+        }
+        Self {
+            letters,
+            left,
+            before: like(spacing, 1),
+            after: like(spacing, 0),
+        }
     }
-    for need in pairs.iter_mut() {
-        let of_first = before[need.first].iter().map(|f| left[f * n + need.second]);
-        let of_second = after[need.second].iter().map(|s| left[need.first * n + s]);
+
+    fn hold(&self, need: &mut Need) {
+        let left = |first: usize, second: usize| self.left[first * self.letters + second];
+        let of_first = self.before[need.first]
+            .iter()
+            .map(|&f| left(f, need.second));
+        let of_second = self.after[need.second].iter().map(|&s| left(need.first, s));
         // A kerned pair is held against those kerned its way: that others of its
         // like have been forgotten is told of these.
         let mut rest: Vec<f64> = of_first

@@ -42,15 +42,15 @@ impl GuideKind {
     }
 
     /// Which guide a character's top and foot belong to: none for those that
-    /// end where they please (t, the dots of i and j, J and Q below, signs).
+    /// end where they please (t, the dots of i and j, J and Q below, most signs).
     pub fn of(c: char, end: End) -> Option<Self> {
         match (end, c) {
-            (End::Top, 'A'..='Z') => Some(Self::CapHeight),
+            (End::Top, 'A'..='Z' | '&') => Some(Self::CapHeight),
             (End::Top, 'a' | 'c' | 'e' | 'g' | 'm'..='s' | 'u'..='z') => Some(Self::XHeight),
             (End::Top, 'b' | 'd' | 'f' | 'h' | 'k' | 'l') => Some(Self::Ascender),
             (End::Foot, 'J' | 'Q') => None,
             (End::Foot, 'g' | 'j' | 'p' | 'q' | 'y') => Some(Self::Descender),
-            (End::Foot, 'A'..='Z' | 'a'..='z' | '0'..='9') => Some(Self::Baseline),
+            (End::Foot, 'A'..='Z' | 'a'..='z' | '0'..='9' | '&') => Some(Self::Baseline),
             _ => None,
         }
     }

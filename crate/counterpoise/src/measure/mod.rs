@@ -6,6 +6,7 @@
 mod contrast;
 pub mod darkness;
 pub mod drawing;
+mod figures;
 mod guides;
 mod heights;
 mod quantity;
@@ -16,6 +17,7 @@ mod weight;
 mod widths;
 
 pub use contrast::contrast;
+pub use figures::FigureLines;
 pub use guides::{Guide, GuideKind};
 pub use heights::{End, Extremity, Form, extremity};
 pub use quantity::{QUANTITIES, Quantity, Subject, Unit};
@@ -39,6 +41,8 @@ pub struct Context {
     pub slant: f64,
     /// The alphabet's lines, from the lowest up.
     pub guides: Vec<Guide>,
+    /// The lines of its figures.
+    pub figures: FigureLines,
     /// Widths of the letters that others are held against.
     pub widths: ReferenceWidths,
     /// The font's format, whose rules its contours must keep; `None` of
@@ -83,6 +87,7 @@ impl Context {
             units_per_em,
             slant: slant::slant(font),
             guides: guides::guides(&font.reader(), font.declared(), units_per_em),
+            figures: FigureLines::of(&font.reader(), units_per_em),
             widths: ReferenceWidths::of(&font.reader()),
             format: Some(font.format()),
         }
@@ -101,6 +106,14 @@ impl Context {
             End::Top => extremity.y - line,
             End::Foot => line - extremity.y,
         })
+    }
+
+    /// How far a character's top or foot passes the line that it is judged by: its
+    /// guide or, of a figure, the figures' own line.
+    pub fn past(&self, c: char, end: End, extremity: &Extremity) -> Option<f64> {
+        self.figures
+            .past(c, end, extremity.y)
+            .or_else(|| self.overshoot(c, end, extremity))
     }
 }
 

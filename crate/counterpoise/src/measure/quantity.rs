@@ -288,6 +288,7 @@ mod tests {
             units_per_em: 1000.0,
             slant: 0.0,
             guides: Vec::new(),
+            figures: super::super::FigureLines::default(),
             widths: super::super::ReferenceWidths::default(),
             format: None,
         };

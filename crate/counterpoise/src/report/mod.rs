@@ -50,9 +50,8 @@ pub use rules::{Rule, RuleReport, RuledLetter, RulesReport, Stance};
 pub use schema::schema;
 pub use sketched::{LooseLetter, NoPath, SketchReport};
 pub use spacing::{
-    KernFindingReport, KernMatter, KernOrigin, KernPair, KernSource, KerningReport, NewBearing,
-    PairWhite, RhythmPlace, RhythmReport, SideKind, SpacingLetter, SpacingReport, SpacingSide,
-    SuggestedKern, SuggestionReport,
+    KernFindingReport, KernMatter, KernPair, KernRule, KernSource, KerningReport, NewBearing,
+    SideKind, SpacingLetter, SpacingReport, SpacingSide, SuggestedKern, SuggestionReport,
 };
 pub use spacing_document::SpacingDocument;
 pub use spacing_survey::{MOST_LETTERS, SpacingSurvey};

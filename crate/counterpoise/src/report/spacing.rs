@@ -1,12 +1,12 @@
 //! Spacing and kerning as the page and scripts read them. Lengths are font units.
 
-use super::Point;
-use crate::font::{GlyphId, Kerning, KerningSource, PairOrigin, PairSource, Reader};
+use crate::font::{Kerning, KerningSource, PairOrigin, PairSource, Reader};
 use crate::kerning::{self, KernSuggestion};
 use crate::spacing::{self, Spacing};
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
 use serde::Serialize;
+use std::collections::BTreeMap;
 #[cfg(feature = "typescript")]
 use ts_rs::TS;
 
@@ -70,79 +70,22 @@ pub struct SpacingLetter {
     pub right: SpacingSide,
 }
 
-/// The white between two letters.
+/// One rule of a font's kerning: of a single pair, or of two classes.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(TS), ts(export))]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
 #[serde(rename_all = "camelCase")]
-pub struct PairWhite {
-    /// The two characters.
-    pub pair: [String; 2],
-    /// How much further apart than their bearings say the font sets them.
-    pub kern: f64,
-    /// Between the foremost ink of the two, kerned.
-    pub gap: f64,
-    /// Mean of the white over the levels, limited in depth.
-    pub mean: f64,
-    /// Its area, square units.
-    pub area: f64,
-    /// What the eye is taken to compare from pair to pair.
-    pub distance: f64,
-    /// The least white at any level; `null` where the two face each other nowhere.
-    pub least: Option<f64>,
-    /// The outline of the white, from the first letter's origin.
-    pub polygon: Vec<Point>,
-}
-
-/// A pair of a line of text, as rhythm hears it.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-#[cfg_attr(feature = "typescript", derive(TS), ts(export))]
-#[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(rename_all = "camelCase")]
-pub struct RhythmPlace {
-    /// Which character of the line is the first of the pair, from 0.
-    pub at: u32,
-    /// Its optical distance.
-    pub distance: f64,
-    /// How much too wide it is for the line; too tight if negative.
-    pub off: f64,
-    /// Whether it breaks the line.
-    pub breaks: bool,
-}
-
-/// How even a line of text is.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[cfg_attr(feature = "typescript", derive(TS), ts(export))]
-#[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(rename_all = "camelCase")]
-pub struct RhythmReport {
-    /// The middle optical distance.
-    pub middle: f64,
-    /// How far distances commonly lie from it, as a share of it; `null` of a line
-    /// of too few pairs.
-    pub unevenness: Option<f64>,
-    /// Every pair of letters.
-    pub places: Vec<RhythmPlace>,
-}
-
-/// Where a pair's kerning stands in the font.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[cfg_attr(feature = "typescript", derive(TS), ts(export))]
-#[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(rename_all = "camelCase")]
-pub struct KernOrigin {
+pub struct KernRule {
     /// The lookup, in the font's list; of a kern table its part.
     pub lookup: u16,
     /// The subtable, in the lookup.
     pub subtable: u16,
     /// Class of the first letter and of the second; `null` of a single pair.
     pub classes: Option<[u16; 2]>,
-    /// Glyphs of the first class, by name or number; empty of a single pair.
-    pub first_members: Vec<String>,
-    /// Glyphs of the second class; empty of class 0, which is all the others.
-    pub second_members: Vec<String>,
-    /// How much further apart this one sets the pair.
-    pub apart: i32,
+    /// Of the letters that were read, those it takes as first of a kerned pair.
+    pub firsts: String,
+    /// Those it takes as second.
+    pub seconds: String,
 }
 
 /// A kerned pair.
@@ -155,6 +98,9 @@ pub struct KernPair {
     pub pair: [String; 2],
     /// How much further apart than by their bearings: negative is nearer.
     pub apart: i32,
+    /// The rules that say so, in the order applied: places in
+    /// [`KerningReport::rules`].
+    pub rules: Vec<u32>,
 }
 
 /// Which table the kerning comes from.
@@ -179,6 +125,8 @@ pub struct KerningReport {
     pub source: Option<KernSource>,
     /// The pairs of the characters asked for that are kerned.
     pub pairs: Vec<KernPair>,
+    /// The rules that these come from.
+    pub rules: Vec<KernRule>,
     /// What to know of it, in sentences.
     pub notes: Vec<String>,
 }
@@ -220,116 +168,20 @@ impl From<&spacing::Spaced> for SpacingLetter {
     }
 }
 
-impl PairWhite {
-    /// The white between two characters as the font kerns them; `None` of
-    /// characters that were not read.
-    pub fn of(spacing: &Spacing, kerning: &Kerning, first: char, second: char) -> Option<Self> {
-        let (a, b) = (spacing.place(first)?, spacing.place(second)?);
-        let (left, right) = (&spacing.letters[a], &spacing.letters[b]);
-        let kern = f64::from(kerning.value(left.glyph, right.glyph).apart());
-        Self::set(spacing, a, b, kern)
-    }
-
-    /// The same, set so much further apart than their bearings say.
-    pub fn set(spacing: &Spacing, first: usize, second: usize, kern: f64) -> Option<Self> {
-        let white = spacing.whites.pair(first, second, kern)?;
-        let (left, right) = (spacing.letters.get(first)?, spacing.letters.get(second)?);
-        let polygon = spacing
-            .whites
-            .polygon(first, second, left.sides.advance, kern);
-        Some(Self {
-            pair: [left.character.into(), right.character.into()],
-            kern,
-            gap: white.gap,
-            mean: white.mean,
-            area: white.area,
-            distance: white.distance,
-            least: white.least,
-            polygon: polygon.into_iter().map(|p| [p.x, p.y]).collect(),
-        })
-    }
-}
-
-impl RhythmReport {
-    /// Reads a line of text as the font kerns it. Characters that `spacing` does
-    /// not hold part the line, as a space does.
-    pub fn of(spacing: &Spacing, kerning: &Kerning, text: &str) -> Self {
-        let places: Vec<Option<usize>> = text.chars().map(|c| spacing.place(c)).collect();
-        let next = places.iter().skip(1).chain([&None]);
-        let line: Vec<(Option<usize>, f64)> = places
-            .iter()
-            .zip(next)
-            .map(|(&a, &b)| {
-                let kern = a.zip(b).map(|(a, b)| {
-                    let (a, b) = (spacing.letters[a].glyph, spacing.letters[b].glyph);
-                    f64::from(kerning.value(a, b).apart())
-                });
-                (a, kern.unwrap_or(0.0))
-            })
-            .collect();
-        let rhythm = spacing::rhythm(&line, &spacing.whites, spacing.grid.height);
-        Self {
-            middle: rhythm.middle,
-            unevenness: rhythm.unevenness,
-            places: rhythm
-                .places
-                .iter()
-                .map(|p| RhythmPlace {
-                    at: p.at as u32,
-                    distance: p.distance,
-                    off: p.off,
-                    breaks: p.breaks,
-                })
-                .collect(),
-        }
-    }
-}
-
-impl KernOrigin {
-    /// Where a pair's kerning stands, in the order applied.
-    pub fn of(
-        kerning: &Kerning,
-        reader: &Reader<'_>,
-        first: GlyphId,
-        second: GlyphId,
-    ) -> Vec<Self> {
-        let told = |source: &PairSource| {
-            let (first, second) = kerning.members(source);
-            let names = |glyphs: Vec<GlyphId>| glyphs.iter().map(|&g| named(reader, g)).collect();
-            Self {
-                lookup: source.lookup,
-                subtable: source.subtable,
-                classes: match source.origin {
-                    PairOrigin::Single => None,
-                    PairOrigin::Classes { first, second } => Some([first, second]),
-                },
-                first_members: names(first),
-                second_members: names(second),
-                apart: source.value.apart(),
-            }
-        };
-        kerning.sources(first, second).iter().map(told).collect()
-    }
-}
-
-/// A glyph's name; its number, where the font names none.
-pub(super) fn named(reader: &Reader<'_>, glyph: GlyphId) -> String {
-    reader
-        .glyph_name(glyph)
-        .map_or_else(|| format!("glyph {}", glyph.0), str::to_owned)
-}
-
 impl KerningReport {
     /// The font's kerning among the letters that `spacing` holds.
     pub fn of(kerning: &Kerning, spacing: &Spacing) -> Self {
-        let mut pairs = Vec::new();
+        let (mut pairs, mut rules) = (Vec::new(), Rules::default());
         for a in &spacing.letters {
             for b in &spacing.letters {
                 let apart = kerning.value(a.glyph, b.glyph).apart();
                 if apart != 0 {
+                    let sources = kerning.sources(a.glyph, b.glyph);
+                    let pair = [a.character, b.character];
                     pairs.push(KernPair {
-                        pair: [a.character.into(), b.character.into()],
+                        pair: pair.map(String::from),
                         apart,
+                        rules: sources.iter().map(|s| rules.place(s, pair)).collect(),
                     });
                 }
             }
@@ -340,8 +192,46 @@ impl KerningReport {
                 KerningSource::KernTable => KernSource::KernTable,
             }),
             pairs,
+            rules: rules.all,
             notes: kerning.notes().iter().map(ToString::to_string).collect(),
         }
+    }
+}
+
+/// The rules met with, each once.
+#[derive(Default)]
+struct Rules {
+    all: Vec<KernRule>,
+    places: BTreeMap<(u16, u16, Option<[u16; 2]>, Option<[char; 2]>), u32>,
+}
+
+impl Rules {
+    /// The place of a pair's rule, which takes the pair in.
+    fn place(&mut self, source: &PairSource, pair: [char; 2]) -> u32 {
+        let classes = match source.origin {
+            PairOrigin::Classes { first, second } => Some([first, second]),
+            PairOrigin::Single => None,
+        };
+        let single = classes.is_none().then_some(pair);
+        let next = self.all.len() as u32;
+        let key = (source.lookup, source.subtable, classes, single);
+        let place = *self.places.entry(key).or_insert(next);
+        if place == next {
+            self.all.push(KernRule {
+                lookup: source.lookup,
+                subtable: source.subtable,
+                classes,
+                firsts: String::new(),
+                seconds: String::new(),
+            });
+        }
+        let rule = &mut self.all[place as usize];
+        for (list, c) in [&mut rule.firsts, &mut rule.seconds].into_iter().zip(pair) {
+            if !list.contains(c) {
+                list.push(c);
+            }
+        }
+        place
     }
 }
 

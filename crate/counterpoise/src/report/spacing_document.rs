@@ -33,8 +33,14 @@ pub struct SpacingDocument {
 
 impl SpacingDocument {
     /// Reads the spacing of some characters, each once, and suggests what brings
-    /// the white between them within a tolerance, font units.
-    pub fn of(font: &Font, characters: &str, tolerance: f64) -> Option<Self> {
+    /// the white between them within a tolerance, font units; `bases` as in
+    /// [`SpacingSurvey::suggestion`].
+    pub fn of(
+        font: &Font,
+        characters: &str,
+        tolerance: f64,
+        bases: &[(char, char)],
+    ) -> Option<Self> {
         let mut survey = SpacingSurvey::new(font, &Context::of(font), characters.chars());
         while survey.step(font, 64) {}
         Some(Self {
@@ -42,7 +48,7 @@ impl SpacingDocument {
             family: font.names().family.clone(),
             units_per_em: font.units_per_em(),
             spacing: survey.report()?,
-            suggestion: survey.suggestion(font, tolerance)?,
+            suggestion: survey.suggestion(font, tolerance, bases)?,
         })
     }
 }

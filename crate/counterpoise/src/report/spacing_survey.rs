@@ -10,8 +10,8 @@ use crate::kerning::{Gathering, Needs, findings, suggest};
 use crate::measure::Context;
 use crate::spacing::{Grid, Model, Spaced, Spacing};
 
-/// Steps of the work: each letter is read, each row of pairs is gathered, and the
-/// rest is put together in one.
+/// Steps of the work: each letter is read, then the pairs are held against each
+/// other row by row.
 #[derive(Debug, Clone)]
 pub struct SpacingSurvey {
     context: Context,
@@ -22,7 +22,6 @@ pub struct SpacingSurvey {
     read: usize,
     spacing: Option<Spacing>,
     gathering: Gathering,
-    rows: usize,
     needs: Option<Needs>,
 }
 
@@ -48,22 +47,19 @@ impl SpacingSurvey {
             read: 0,
             spacing: None,
             gathering: Gathering::default(),
-            rows: 0,
             needs: None,
         }
     }
 
     /// Steps done, and steps in all.
     pub fn progress(&self) -> (usize, usize) {
+        let letters = match &self.spacing {
+            Some(spacing) => spacing.letters.len(),
+            None => self.characters.len(),
+        };
+        let (done, all) = self.gathering.progress(letters);
         let finished = usize::from(self.needs.is_some());
-        let rows = self
-            .spacing
-            .as_ref()
-            .map_or(self.characters.len(), |s| s.letters.len());
-        (
-            self.read + self.rows + finished,
-            self.characters.len() + rows + 1,
-        )
+        (self.read + done + finished, self.characters.len() + all)
     }
 
     /// Does some steps; whether any are left. `font` is that of [`SpacingSurvey::new`].
@@ -80,15 +76,10 @@ impl SpacingSurvey {
                 let model = Model::shipped();
                 Spacing::put_together(font, &self.context, self.grid, letters, model.as_ref())
             });
-            if self.rows < spacing.letters.len() {
-                self.gathering.row(spacing, &self.kerning, self.rows);
-                self.rows += 1;
-            } else if self.needs.is_none() {
-                let gathered = std::mem::take(&mut self.gathering);
-                self.needs = Some(gathered.finish(spacing));
-            } else {
+            if self.needs.is_some() {
                 return false;
             }
+            self.needs = self.gathering.step(spacing, &self.kerning);
         }
         self.needs.is_none()
     }
@@ -117,10 +108,16 @@ impl SpacingSurvey {
     }
 
     /// What is suggested within a tolerance, font units; `None` before the steps
-    /// are done.
-    pub fn suggestion(&self, font: &Font, tolerance: f64) -> Option<SuggestionReport> {
+    /// are done. `bases` tells of accented letters which letter each is made of:
+    /// they are kerned with it.
+    pub fn suggestion(
+        &self,
+        font: &Font,
+        tolerance: f64,
+        bases: &[(char, char)],
+    ) -> Option<SuggestionReport> {
         let (spacing, needs) = (self.spacing.as_ref()?, self.needs.as_ref()?);
-        let suggestion = suggest(spacing, needs, tolerance);
+        let suggestion = suggest(spacing, needs, tolerance, bases);
         Some(SuggestionReport::of(&suggestion, spacing, &font.reader()))
     }
 }

@@ -118,6 +118,15 @@ impl Whites {
         self.left.is_empty()
     }
 
+    /// The bands in which the eye takes two facing sides: pairs of which both are
+    /// the same are of one kind, as two capitals.
+    pub fn bands(&self, first: usize, second: usize) -> Option<[Range<usize>; 2]> {
+        Some([
+            self.right.get(first)?.band.clone(),
+            self.left.get(second)?.band.clone(),
+        ])
+    }
+
     /// The white between two letters set `apart` further than their bearings say;
     /// `None` where there are no such letters, or no levels.
     pub fn pair(&self, first: usize, second: usize, apart: f64) -> Option<PairWhite> {
