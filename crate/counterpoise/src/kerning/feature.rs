@@ -72,6 +72,16 @@ pub fn feature_file(
         kerns.iter().any(|k| k.second == n && !single(&k))
     });
     text.push_str("\nfeature kern {\n");
+    for e in &suggestion.exceptions {
+        let list = |places: &[usize]| {
+            let names: Vec<String> = places.iter().filter_map(|&at| name(at)).collect();
+            (!names.is_empty()).then(|| names.join(" "))
+        };
+        // Each of these is a pair of its own, which comes before classes.
+        if let Some((a, b)) = list(&e.firsts).zip(list(&e.seconds)) {
+            let _ = writeln!(text, "  enum pos [{a}] [{b}] {};", e.apart);
+        }
+    }
     for k in kerns.iter().filter(single) {
         let (a, b) = (&firsts[k.first][0], &seconds[k.second][0]);
         let _ = writeln!(text, "  pos {a} {b} {};", k.apart);

@@ -9,9 +9,9 @@
 //! one of its pairs asks for more than the tolerance.
 //!
 //! Accented letters go with the letter that they are made of, as artists class
-//! them (common practice, no source), unless that leaves one further off than
-//! twice the tolerance, as ï after T: such make classes of their own. The classes
-//! and their kerns are found without them.
+//! them (common practice, no source): classes and their kerns are found without
+//! them. A pair that this leaves further off than twice the tolerance, as T before
+//! ï, is an exception with a kern of its own.
 
 use super::need::{Block, Needs};
 use crate::font::GlyphId;
@@ -57,6 +57,17 @@ pub struct SuggestedKern {
     pub apart: i32,
 }
 
+/// Pairs of an accented letter that its base's kerns do not serve.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Exception {
+    /// First letters, by their places in the [`Spacing`].
+    pub firsts: Vec<usize>,
+    /// Second letters; of the two lists one has a single letter.
+    pub seconds: Vec<usize>,
+    /// How much further apart: negative is nearer.
+    pub apart: i32,
+}
+
 /// What is suggested.
 #[derive(Debug, Clone, PartialEq)]
 pub struct KernSuggestion {
@@ -68,8 +79,10 @@ pub struct KernSuggestion {
     pub firsts: Vec<Vec<usize>>,
     /// Classes of second letters.
     pub seconds: Vec<Vec<usize>>,
-    /// The kerns, by first and second class.
+    /// The kerns, by first and second class, the largest first.
     pub kerns: Vec<SuggestedKern>,
+    /// Pairs that are kerned otherwise than their classes.
+    pub exceptions: Vec<Exception>,
     /// Pairs that asked for more than the tolerance before any kern.
     pub asked: usize,
     /// Pairs still further off than the tolerance.
@@ -81,6 +94,10 @@ pub struct KernSuggestion {
 impl KernSuggestion {
     /// The kern suggested for two letters, by their places; 0 for most.
     pub fn kern(&self, first: usize, second: usize) -> i32 {
+        let own = |e: &&Exception| e.firsts.contains(&first) && e.seconds.contains(&second);
+        if let Some(exception) = self.exceptions.iter().find(own) {
+            return exception.apart;
+        }
         let class = |of: &[Vec<usize>], at| of.iter().position(|c| c.contains(&at));
         let (Some(a), Some(b)) = (class(&self.firsts, first), class(&self.seconds, second)) else {
             return 0;
@@ -90,7 +107,7 @@ impl KernSuggestion {
     }
 }
 
-/// An accented letter goes with its base while every pair of it stays within so
+/// A pair of an accented letter is kerned as its base's while it stays within so
 /// many tolerances.
 const WITH_BASE: f64 = 2.0;
 
@@ -103,14 +120,6 @@ pub fn suggest(
     bases: &[(char, char)],
 ) -> KernSuggestion {
     let tolerance = tolerance.max(LEAST_TOLERANCE);
-    let bearings = bearings(spacing);
-    let mut whites = spacing.whites.clone();
-    for b in &bearings {
-        if let Some(at) = spacing.place(b.character) {
-            whites.set_bearing(at, b.side, b.suggested);
-        }
-    }
-    let asked = asked(spacing, &whites, needs);
     let base: Vec<Option<usize>> = spacing
         .letters
         .iter()
@@ -119,17 +128,40 @@ pub fn suggest(
             spacing.place(*base)
         })
         .collect();
-    let cells = Cells::of(&asked, &base, tolerance);
+    let bearings = bearings(spacing, &base);
+    let mut whites = spacing.whites.clone();
+    for b in &bearings {
+        if let Some(at) = spacing.place(b.character) {
+            whites.set_bearing(at, b.side, b.suggested);
+        }
+    }
+    let asked = asked(spacing, &whites, needs);
+    let (plain, accented): (Vec<usize>, Vec<usize>) =
+        (0..base.len()).partition(|&letter| base[letter].is_none());
+    let slack = 2.0 * (tolerance - ROUNDING);
+    let mut firsts = first_classes(&plain, &asked, slack);
+    let mut seconds = second_classes(&plain, &firsts, &asked, slack);
+    let kerns = kerns(&firsts, &seconds, &asked, tolerance);
+    for &letter in &accented {
+        let with = |class: &&mut Vec<usize>| base[letter].is_some_and(|b| class.contains(&b));
+        for classes in [&mut firsts, &mut seconds] {
+            if let Some(class) = classes.iter_mut().find(with) {
+                class.push(letter);
+            }
+        }
+    }
     let mut suggestion = KernSuggestion {
         tolerance,
         bearings,
-        kerns: cells.kerns,
-        firsts: cells.firsts,
-        seconds: cells.seconds,
+        kerns,
+        firsts,
+        seconds,
+        exceptions: Vec::new(),
         asked: 0,
         left: 0,
         whites,
     };
+    suggestion.exceptions = exceptions(&suggestion, &asked, &base);
     for (first, row) in asked.iter().enumerate() {
         for (second, ask) in row.iter().enumerate() {
             let Some(ask) = ask else { continue };
@@ -141,24 +173,38 @@ pub fn suggest(
     suggestion
 }
 
-fn bearings(spacing: &Spacing) -> Vec<NewBearing> {
+/// The bearing that is suggested of a letter's side, if any.
+fn bearing(spacing: &Spacing, at: usize, side: usize) -> Option<NewBearing> {
+    let letter = &spacing.letters[at];
+    let (is, e) = (letter.side(side).bearing, letter.expected[side]);
+    let (implied, spread) = e.implied.zip(e.spread)?;
+    let off = (is - implied).abs();
+    (off > STRAYS * spread && off > LEAST * spacing.grid.height).then_some(NewBearing {
+        character: letter.character,
+        glyph: letter.glyph,
+        side,
+        is,
+        suggested: implied.round(),
+    })
+}
+
+/// Those of all letters. An accented letter follows its base: its own foremost ink
+/// may be its accent's, as of î.
+fn bearings(spacing: &Spacing, base: &[Option<usize>]) -> Vec<NewBearing> {
     let mut all = Vec::new();
-    for letter in &spacing.letters {
+    for (at, letter) in spacing.letters.iter().enumerate() {
         for side in [0, 1] {
-            let (is, e) = (letter.side(side).bearing, letter.expected[side]);
-            let Some((implied, spread)) = e.implied.zip(e.spread) else {
+            let Some(new) = bearing(spacing, base[at].unwrap_or(at), side) else {
                 continue;
             };
-            let off = (is - implied).abs();
-            if off > STRAYS * spread && off > LEAST * spacing.grid.height {
-                all.push(NewBearing {
-                    character: letter.character,
-                    glyph: letter.glyph,
-                    side,
-                    is,
-                    suggested: implied.round(),
-                });
-            }
+            let is = letter.side(side).bearing;
+            all.push(NewBearing {
+                character: letter.character,
+                glyph: letter.glyph,
+                is,
+                suggested: is + new.suggested - new.is,
+                ..new
+            });
         }
     }
     all
@@ -191,127 +237,100 @@ fn range(values: impl Iterator<Item = f64>) -> f64 {
     if low > high { 0.0 } else { high - low }
 }
 
+/// Pairs of accented letters that are left too far off, those of one letter that
+/// ask alike together.
+fn exceptions(
+    suggestion: &KernSuggestion,
+    asked: &Asked,
+    base: &[Option<usize>],
+) -> Vec<Exception> {
+    let slack = 2.0 * (suggestion.tolerance - ROUNDING);
+    let letters = 0..base.len();
+    let off = |first: usize, second: usize| {
+        let kern = f64::from(suggestion.kern(first, second));
+        asked[first][second].filter(|a| (a - kern).abs() > WITH_BASE * suggestion.tolerance)
+    };
+    let accented = |letter: &usize| base[*letter].is_some();
+    let mut all = Vec::new();
+    for second in letters.clone().filter(accented) {
+        let asks = letters.clone().filter_map(|f| Some((off(f, second)?, f)));
+        for (firsts, apart) in alike(asks, slack) {
+            let seconds = vec![second];
+            all.push(Exception {
+                firsts,
+                seconds,
+                apart,
+            });
+        }
+    }
+    for first in letters.clone().filter(accented) {
+        let plain = letters.clone().filter(|s| !accented(s));
+        let asks = plain.filter_map(|s| Some((off(first, s)?, s)));
+        for (seconds, apart) in alike(asks, slack) {
+            let firsts = vec![first];
+            all.push(Exception {
+                firsts,
+                seconds,
+                apart,
+            });
+        }
+    }
+    all
+}
+
+/// Letters whose asks lie within the slack of each other, with their middle.
+fn alike(asks: impl Iterator<Item = (f64, usize)>, slack: f64) -> Vec<(Vec<usize>, i32)> {
+    let mut asks: Vec<(f64, usize)> = asks.collect();
+    by_number(&mut asks, |a| a.0);
+    let mut all = Vec::new();
+    let mut rest = asks.as_slice();
+    while let [(least, _), ..] = rest {
+        let (own, more) = rest.split_at(rest.partition_point(|a| a.0 - least <= slack));
+        let most = own.last().map_or(*least, |a| a.0);
+        let members = own.iter().map(|a| a.1).collect();
+        all.push((members, (0.5 * (least + most)).round() as i32));
+        rest = more;
+    }
+    all
+}
+
 /// What every pair asks for, by first and second letter.
 type Asked = Vec<Vec<Option<f64>>>;
 
-/// Classes and the kerns between them.
-struct Cells<'a> {
-    asked: &'a Asked,
+fn kerns(
+    firsts: &[Vec<usize>],
+    seconds: &[Vec<usize>],
+    asked: &Asked,
     tolerance: f64,
-    firsts: Vec<Vec<usize>>,
-    seconds: Vec<Vec<usize>>,
-    kerns: Vec<SuggestedKern>,
-}
-
-impl<'a> Cells<'a> {
-    fn of(asked: &'a Asked, base: &[Option<usize>], tolerance: f64) -> Self {
-        let (plain, accented): (Vec<usize>, Vec<usize>) =
-            (0..asked.len()).partition(|&letter| base[letter].is_none());
-        let slack = 2.0 * (tolerance - ROUNDING);
-        let mut cells = Self {
-            asked,
-            tolerance,
-            firsts: first_classes(&plain, &plain, asked, slack),
-            seconds: Vec::new(),
-            kerns: Vec::new(),
-        };
-        cells.seconds = second_classes(&plain, &cells.firsts, asked, slack);
-        cells.kern(0, 0);
-        let (first, second) = (cells.firsts.len(), cells.seconds.len());
-        let odd = |side: usize| -> Vec<usize> {
-            let goes = |&letter: &usize| base[letter].is_some_and(|b| cells.goes(letter, b, side));
-            accented.iter().copied().filter(|l| !goes(l)).collect()
-        };
-        let odd = [odd(0), odd(1)];
-        for &letter in &accented {
-            let own = |classes: &mut Vec<Vec<usize>>, odd: &[usize]| {
-                let with = |c: &&mut Vec<usize>| base[letter].is_some_and(|b| c.contains(&b));
-                if !odd.contains(&letter)
-                    && let Some(class) = classes.iter_mut().find(with)
-                {
-                    class.push(letter);
-                }
+) -> Vec<SuggestedKern> {
+    let mut all = Vec::new();
+    for (first, of_first) in firsts.iter().enumerate() {
+        for (second, of_second) in seconds.iter().enumerate() {
+            let asks = || {
+                of_first
+                    .iter()
+                    .flat_map(|&f| of_second.iter().filter_map(move |&s| asked[f][s]))
             };
-            own(&mut cells.firsts, &odd[0]);
-            own(&mut cells.seconds, &odd[1]);
-        }
-        let of_odd = first_classes(&odd[0], &plain, asked, slack);
-        let after_odd = second_classes(&odd[1], &cells.firsts, asked, slack);
-        cells.firsts.extend(of_odd);
-        cells.seconds.extend(after_odd);
-        cells.kern(first, second);
-        by_number(&mut cells.kerns, |k| -f64::from(k.apart.abs()));
-        cells
-    }
-
-    /// Gives a kern to each cell that asks for one and has none yet: those of the
-    /// classes from the given ones on.
-    fn kern(&mut self, from_first: usize, from_second: usize) {
-        for (first, of_first) in self.firsts.iter().enumerate() {
-            for (second, of_second) in self.seconds.iter().enumerate() {
-                let known = first < from_first && second < from_second;
-                let asks = || {
-                    let pairs = of_first
-                        .iter()
-                        .flat_map(|&f| of_second.iter().map(move |&s| (f, s)));
-                    pairs.filter_map(|(f, s)| self.asked[f][s])
-                };
-                if known || !asks().any(|a| a.abs() > self.tolerance) {
-                    continue;
-                }
-                let (low, high) = ends(asks());
-                self.kerns.push(SuggestedKern {
-                    first,
-                    second,
-                    apart: (0.5 * (low + high)).round() as i32,
-                });
+            if !asks().any(|a| a.abs() > tolerance) {
+                continue;
             }
+            let (low, high) = ends(asks());
+            all.push(SuggestedKern {
+                first,
+                second,
+                apart: (0.5 * (low + high)).round() as i32,
+            });
         }
     }
-
-    /// Whether the kerns of its base serve an accented letter, on the side that
-    /// it turns to others: 0 as the first of a pair, 1 as the second.
-    fn goes(&self, letter: usize, base: usize, side: usize) -> bool {
-        let [own, others] = match side {
-            0 => [&self.firsts, &self.seconds],
-            _ => [&self.seconds, &self.firsts],
-        };
-        let Some(class) = own.iter().position(|c| c.contains(&base)) else {
-            return false;
-        };
-        others.iter().enumerate().all(|(other, members)| {
-            let [first, second] = if side == 0 {
-                [class, other]
-            } else {
-                [other, class]
-            };
-            let found = self
-                .kerns
-                .iter()
-                .find(|k| k.first == first && k.second == second);
-            let kern = found.map_or(0.0, |k| f64::from(k.apart));
-            members.iter().all(|&m| {
-                let ask = if side == 0 {
-                    self.asked[letter][m]
-                } else {
-                    self.asked[m][letter]
-                };
-                ask.is_none_or(|ask| (ask - kern).abs() <= WITH_BASE * self.tolerance)
-            })
-        })
-    }
+    by_number(&mut all, |k| -f64::from(k.apart.abs()));
+    all
 }
 
 /// Classes of first letters: the range of what all their pairs ask for with each
 /// second letter stays within the slack.
-fn first_classes(
-    letters: &[usize],
-    seconds: &[usize],
-    asked: &Asked,
-    slack: f64,
-) -> Vec<Vec<usize>> {
+fn first_classes(letters: &[usize], asked: &Asked, slack: f64) -> Vec<Vec<usize>> {
     gather(letters, |members, new| {
-        seconds.iter().all(|&second| {
+        letters.iter().all(|&second| {
             let firsts = members.iter().chain([&new]);
             range(firsts.filter_map(|&f| asked[f][second])) <= slack
         })

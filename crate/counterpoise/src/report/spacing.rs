@@ -202,8 +202,11 @@ impl KerningReport {
 #[derive(Default)]
 struct Rules {
     all: Vec<KernRule>,
-    places: BTreeMap<(u16, u16, Option<[u16; 2]>, Option<[char; 2]>), u32>,
+    places: BTreeMap<RuleKey, u32>,
 }
+
+/// Lookup, subtable, classes or else the single pair.
+type RuleKey = (u16, u16, Option<[u16; 2]>, Option<[char; 2]>);
 
 impl Rules {
     /// The place of a pair's rule, which takes the pair in.
@@ -336,7 +339,9 @@ pub struct SuggestionReport {
     pub tolerance: f64,
     /// Bearings to change before anything is kerned.
     pub bearings: Vec<NewBearing>,
-    /// The kerns, each between two classes, in place of the font's own.
+    /// The kerns, each between two classes, in place of the font's own: the
+    /// largest first, then exceptions, which go before what is said of their pair
+    /// earlier.
     pub kerns: Vec<SuggestedKern>,
     /// Pairs that asked for more than the tolerance before any kern.
     pub asked: u32,
@@ -399,6 +404,11 @@ impl SuggestionReport {
                     seconds: letters(&s.seconds[k.second]),
                     apart: k.apart,
                 })
+                .chain(s.exceptions.iter().map(|e| SuggestedKern {
+                    firsts: letters(&e.firsts),
+                    seconds: letters(&e.seconds),
+                    apart: e.apart,
+                }))
                 .collect(),
             asked: s.asked as u32,
             left: s.left as u32,
