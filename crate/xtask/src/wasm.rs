@@ -9,12 +9,13 @@ use std::path::{Path, PathBuf};
 
 /// The crates that are each a module of their own: the first the page starts
 /// with, any other it fetches when it is first needed.
-const CRATES: [&str; 5] = [
+const CRATES: [&str; 6] = [
     "counterpoise-web",
     "counterpoise-shaping",
     "counterpoise-redraw",
     "counterpoise-lessons",
     "counterpoise-formats",
+    "counterpoise-browse",
 ];
 
 /// Compiles the modules and writes them and their bindings into `www/src/core`.

@@ -40,3 +40,24 @@ export function frames(events) {
   // The last may have been cut off.
   return list.slice(0, -1)
 }
+
+/**
+ * What each task took of the page's own thread, the longest first, in
+ * milliseconds: its own time, whatever else the machine was doing, and without
+ * the garbage collector's, whose longest stretch is told apart. Asks for the
+ * categories `toplevel` and `v8` too.
+ */
+export function tasksOf(events) {
+  const page = events.find((one) => one.name === 'FireAnimationFrame')
+  const own = events.filter((one) => one.pid === page.pid && one.tid === page.tid && one.ph === 'X')
+  const collections = own.filter((one) => /^M(?:aj|in)orGC$/.test(one.name))
+  const tasks = own.filter((one) => one.name.endsWith('::RunTask'))
+  const length = (task) => {
+    const inside = collections.filter((one) => one.ts >= task.ts && one.ts < task.ts + task.dur)
+    return (task.tdur - inside.reduce((sum, one) => sum + one.tdur, 0)) / 1000
+  }
+  return {
+    tasks: tasks.map(length).toSorted((a, b) => b - a),
+    collected: Math.max(0, ...collections.map((one) => one.tdur / 1000)),
+  }
+}

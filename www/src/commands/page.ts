@@ -61,6 +61,16 @@ export const page: readonly PageCommand[] = [
     run: (desk) => desk.editText(),
   },
   {
+    id: 'browse',
+    label: 'All letters',
+    hint: 'Browse every letter of the font, find one by character, name, code point or block, and stand it here',
+    group: 'Page',
+    keys: ['*'],
+    icon: 'browse',
+    enabled: hasFont,
+    run: (desk) => desk.reviewing.set({ room: 'browse' }),
+  },
+  {
     id: 'undo',
     label: 'Undo',
     group: 'Page',

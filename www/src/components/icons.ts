@@ -41,6 +41,7 @@ const drawings = {
   redraw: svg`<path d="M3 16.5l1-4L13 3.5l3 3-9 9zM11 5.5l3 3" />`,
   sheet: svg`<path d="M4.5 2.5h11v15h-11zM7.5 6.5h5M7.5 9.5h5M7.5 12.5h3" />`,
   shelf: svg`<path d="M2.5 16.5h15M4.5 16V7h3v9M7.5 16V4h3v12M11.5 16V8h4v8" />`,
+  browse: svg`<path d="M2.5 8.5h15M2.5 17.5h15M5 8.5v-6M8.5 8.5v-6M15.5 17.5v-6" /><circle cx="14" cy="6" r="2.5" /><circle cx="7.5" cy="15" r="2.5" />`,
   lessons: svg`<path d="M2.5 4.5h15M2.5 15.5h15M3.5 5.5h3v9h-3z" /><circle cx="13" cy="10" r="5" />`,
   word: svg`<path d="M3 3.5h14v10h-7l-3.5 3.5v-3.5H3zM6.5 7.5h7M6.5 10h4" />`,
   keys: svg`<path d="M2.5 5.5h15v9h-15zM5.5 8.5h1M9.5 8.5h1M13.5 8.5h1M6.5 11.5h7" />`,

@@ -4,6 +4,7 @@ import { live } from 'lit/directives/live.js'
 import { session } from '../session'
 import { base, button, field } from '../styles/shared'
 import { quickTexts, textFor } from '../texts'
+import './command-button'
 import { PartOf } from './part-of'
 
 /** The line of text that stands on the stage. */
@@ -113,6 +114,7 @@ export class TextLine extends LitElement {
           </button>`
         })}
       </div>
+      <command-button name="browse" look="both"></command-button>
       ${
         this.#missing.value
           ? html`<p class="missing" id="missing">The font has no ${this.#missing.value}: a gap marks the place.</p>`

@@ -10,12 +10,14 @@ const names = {
   handback: 'The sheet for the artist',
   redraw: 'The redraw',
   lessons: 'Lessons',
+  browse: 'All letters',
 } as const
 const tags = {
   shelf: html`<desk-shelf></desk-shelf>`,
   handback: html`<desk-handback></desk-handback>`,
   redraw: html`<redraw-room></redraw-room>`,
   lessons: html`<desk-lessons></desk-lessons>`,
+  browse: html`<browse-room></browse-room>`,
 } as const
 
 /** Each room comes with its own program, fetched when it is first entered. */
@@ -24,6 +26,7 @@ const doors = {
   handback: () => import('./sheet/desk-handback'),
   redraw: () => import('../redraw/redraw-room'),
   lessons: () => import('../lessons/desk-lessons'),
+  browse: () => import('../browse/browse-room'),
 } as const
 
 const LOST = 'This part of the page could not be fetched. Close it and try again, or load the page anew.'

@@ -39,7 +39,7 @@ export interface ReviewState {
   /** What was done last, for the live region. */
   readonly said: string
   /** What lies over the sheet. */
-  readonly room: 'shelf' | 'handback' | 'redraw' | 'lessons' | null
+  readonly room: 'shelf' | 'handback' | 'redraw' | 'lessons' | 'browse' | null
 }
 
 export const initialReview: ReviewState = {

@@ -4,6 +4,7 @@
  * holds this worker up and not the page, which ends it.
  */
 
+import '../worker/no-network'
 import { Parcel, initSync as startFormats } from '../core/counterpoise_formats.js'
 import { Lab, learn, initSync as startLab } from '../core/counterpoise_web.js'
 import { isRefusal } from '../refusal'
@@ -15,11 +16,6 @@ interface Scope {
 }
 
 const scope = globalThis as unknown as Scope
-
-// The page's security policy does not reach into a worker: it gives up every way to a network.
-for (const way of ['fetch', 'XMLHttpRequest', 'WebSocket', 'WebTransport', 'EventSource', 'importScripts']) {
-  Object.defineProperty(globalThis, way, { value: undefined, configurable: false, writable: false })
-}
 
 let parcel: Parcel | undefined
 /** The walk along an axis that is wanted; another number ends it at its next step. */

@@ -1,5 +1,6 @@
 /** The worker: the same module as the page's, an instance of its own, for long measures. */
 
+import './no-network'
 import { initSync, SpacingJob, Survey } from '../core/counterpoise_web.js'
 import { isRefusal } from '../refusal'
 import type { Ask, Reply } from './protocol'
@@ -13,12 +14,6 @@ interface Scope {
 }
 
 const scope = globalThis as unknown as Scope
-
-// The page's security policy does not reach into a worker. It is handed fonts
-// and has no business with any network: it gives up every way there before.
-for (const way of ['fetch', 'XMLHttpRequest', 'WebSocket', 'WebTransport', 'EventSource', 'importScripts']) {
-  Object.defineProperty(globalThis, way, { value: undefined, configurable: false, writable: false })
-}
 
 /** The job at work; another number ends it at its next breath. */
 let current = 0

@@ -19,6 +19,7 @@ mod glyf;
 mod glyph_names;
 mod kerning;
 mod licence;
+mod loca;
 pub mod loose;
 mod metrics;
 mod names;
@@ -111,7 +112,7 @@ impl Font {
     ///
     /// # Errors
     /// As [`Font::open`]; also if the file has no such face.
-    pub fn open_face(data: Vec<u8>, face_index: u32) -> Result<Self, FontError> {
+    pub fn open_face(mut data: Vec<u8>, face_index: u32) -> Result<Self, FontError> {
         let container = Container::sniff(&data)?;
         if container == Container::Drawn {
             return Self::open_drawn(data, face_index);
@@ -123,6 +124,8 @@ impl Font {
                 faces: face_count,
             });
         }
+        // Of a file that is not of the kind, nothing is changed.
+        let _ = loca::shorten(&mut data, face_index);
         error::check_before_parser(&data, face_index)?;
         let face =
             Face::parse(&data, face_index).map_err(|e| error::from_parser(e, &data, face_index))?;
