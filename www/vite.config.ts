@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config'
+import { ahead } from './build/ahead.mjs'
 import { characters } from './build/characters.mjs'
 import { offline } from './build/offline.mjs'
 import { words } from './build/words.mjs'
@@ -6,7 +7,7 @@ import { words } from './build/words.mjs'
 export default defineConfig({
   // Relative addresses: the built page works from any folder of any static host.
   base: './',
-  plugins: [characters(), words(), offline()],
+  plugins: [characters(), words(), ahead(), offline()],
   build: {
     target: 'es2022',
     // The content security policy admits no inlined scripts or fonts.

@@ -5,10 +5,12 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { brotliCompressSync, constants } from 'node:zlib'
+import { firstVisit, networks, packing } from './lib/first-load.mjs'
 import { font } from './lib/fonts.mjs'
 import { judging } from './lib/judging.mjs'
 import { house } from './lib/lab.mjs'
-import { core } from './lib/place.mjs'
+import { core, dist } from './lib/place.mjs'
+import { serve } from './lib/server.mjs'
 import { categories, frames } from './lib/trace.mjs'
 import { wholeFonts } from './lib/whole-font.mjs'
 
@@ -176,16 +178,30 @@ async function shelf(fonts, revisions) {
   row(`${name}: median of ${times.length - 1}`, median(times.slice(1)), 'ms', 300)
 }
 
-/** From the address to the sample's first picture, with nothing cached. */
-async function start() {
-  const times = []
-  for (let run = 0; run < 5; run += 1) {
-    const lab = await home.open()
-    await lab.ready()
-    times.push(await lab.page.evaluate(() => performance.getEntriesByName('font-drawn')[0].startTime))
-    await lab.close()
+/** The first visit through each network: nothing kept, files packed as a host packs them. */
+async function first() {
+  const host = packing()
+  const server = await serve(dist, host.sent)
+  const visit = (network, traced = false) => firstVisit(home.browser, server.address, network, traced)
+  const visits = async (network, runs, traced) => {
+    const all = []
+    for (let run = 0; run < runs; run += 1) all.push(await visit(network, traced))
+    return (what) => all.map((one) => one[what])
   }
-  row('address to the sample’s first picture: median of 5', median(times), 'ms')
+  // Packs the files, which takes seconds.
+  await visit(null)
+  host.bytes = 0
+  await visit(null)
+  row('first visit: bytes sent with brotli till the letters are judged', host.bytes, 'bytes', 650_000)
+  for (const [index, [name, network]] of Object.entries(networks).entries()) {
+    const of = await visits(network, index === 0 ? 9 : 3)
+    row(`first visit, ${name}: a key heeded, median`, median(of('heeded')), 'ms', index === 0 ? 1000 : undefined)
+    row(`first visit, ${name}: letters judged, median`, median(of('judged')), 'ms')
+  }
+  const traced = await visits(Object.values(networks)[0], 5, true)
+  row('first visit: longest task of the page’s thread, what it worked, median of 5', median(traced('worked')), 'ms', 50)
+  row('first visit: longest task, by the clock, others’ work counted', median(traced('clock')), 'ms')
+  await server.close()
 }
 
 for (const one of await wholeFonts(home.browser)) print(one)
@@ -201,6 +217,6 @@ await drag('serif', 'ebgaramond.otf', 'EB Garamond')
 await opening('CFF', 'texgyrepagella-regular.otf')
 await opening('decorative CFF', 'murmure.otf')
 await opening('glyf', 'dejavu.ttf')
-await start()
+await first()
 await shelf(200, 10)
 await home.close()

@@ -292,12 +292,10 @@ test('a desk goes into a file and comes back; what is none of ours is refused, a
   await lab.press('Shift+S')
   await lab.page.getByRole('button', { name: 'Show an example shelf' }).click()
   await lab.page.getByRole('button', { name: /^Marrowbone/ }).waitFor()
-  const [download] = await Promise.all([
-    lab.page.waitForEvent('download'),
+  const { name: called, bytes } = await lab.saved(() =>
     lab.page.getByRole('button', { name: 'Save the desk to a file' }).click(),
-  ])
-  assert.match(download.suggestedFilename(), /^\d{4}-\d\d-\d\d-desk\.zip$/)
-  const bytes = readFileSync(await download.path())
+  )
+  assert.match(called, /^\d{4}-\d\d-\d\d-desk\.zip$/)
 
   const other = await home.open()
   await other.ready()
@@ -306,13 +304,12 @@ test('a desk goes into a file and comes back; what is none of ours is refused, a
     globalThis.ran = 0
   })
   await other.press('Shift+S')
-  const bring = async (name, buffer) => {
-    const [chooser] = await Promise.all([
-      other.page.waitForEvent('filechooser'),
-      other.page.getByRole('button', { name: 'Bring in a desk' }).click(),
-    ])
-    await chooser.setFiles({ name, mimeType: 'application/zip', buffer })
-  }
+  const bring = (name, bytes) =>
+    other.choose(() => other.page.getByRole('button', { name: 'Bring in a desk' }).click(), {
+      name,
+      mimeType: 'application/zip',
+      bytes,
+    })
   await bring('half-desk.zip', bytes.subarray(0, bytes.length >> 1))
   await other.page.getByText(/half-desk\.zip: The file is damaged or was not sent whole/).waitFor()
   await bring('letter.zip', Buffer.from('Dear all'))

@@ -1,5 +1,4 @@
 import assert from 'node:assert/strict'
-import { readFileSync } from 'node:fs'
 import { after, before, test } from 'node:test'
 import { axe } from './lib/axe.mjs'
 import { focused, tabTo } from './lib/desk.mjs'
@@ -166,8 +165,8 @@ test('a trial of sixty questions by the keyboard: nothing is told before its end
   assert.match(said, /no nearer/)
   await axe(lab.page, 'with a trial’s result')
   const save = async (name) => {
-    const [file] = await Promise.all([lab.page.waitForEvent('download'), lab.page.locator('eye-page').getByRole('button', { name }).click()])
-    return { name: file.suggestedFilename(), text: readFileSync(await file.path(), 'utf8') }
+    const file = await lab.saved(() => lab.page.locator('eye-page').getByRole('button', { name }).click())
+    return { name: file.name, text: file.bytes.toString() }
   }
   const json = await save('Save as JSON')
   assert.equal(json.name, 'taller-eye.json')
@@ -194,12 +193,8 @@ test('a teacher’s link and file open the lesson; what is none is refused in a 
   await lab.page.getByText('Look at the F.', { exact: true }).waitFor()
   assert.equal(new URL(lab.page.url()).hash, '', 'the address names the lesson no longer')
   await lab.page.getByText('Hand this lesson on').click()
-  const [file] = await Promise.all([
-    lab.page.waitForEvent('download'),
-    lab.page.getByRole('button', { name: 'Save as a file' }).click(),
-  ])
-  assert.equal(file.suggestedFilename(), 'bars-lesson.json')
-  const bytes = readFileSync(await file.path())
+  const { name: called, bytes } = await lab.saved(() => lab.page.getByRole('button', { name: 'Save as a file' }).click())
+  assert.equal(called, 'bars-lesson.json')
   assert.deepEqual(JSON.parse(bytes), {
     format: 'counterpoise-lesson',
     version: 1,
@@ -209,13 +204,12 @@ test('a teacher’s link and file open the lesson; what is none is refused in a 
     turned: false,
     note: 'Look at the F.',
   })
-  const give = async (name, buffer) => {
-    const [chooser] = await Promise.all([
-      lab.page.waitForEvent('filechooser'),
-      lab.page.getByRole('button', { name: 'Open a lesson’s file' }).click(),
-    ])
-    await chooser.setFiles({ name, mimeType: 'application/json', buffer })
-  }
+  const give = (name, bytes) =>
+    lab.choose(() => lab.page.getByRole('button', { name: 'Open a lesson’s file' }).click(), {
+      name,
+      mimeType: 'application/json',
+      bytes,
+    })
   await give('x.json', Buffer.from('{"format":"counterpoise-lesson","version":1,"lesson":"<img src=x onerror=1>"}'))
   assert.match(await lab.page.locator('lesson-page [role="alert"]').innerText(), /no lesson that Counterpoise has saved/)
   await give('y.json', Buffer.from(`{"format":"counterpoise-lesson","version":1,"lesson":"many","note":"${'a'.repeat(200_000)}"}`))

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict'
 import { after, afterEach, before, describe, test } from 'node:test'
+import { chromiumOnly } from './lib/browser.mjs'
 import { different, house, narrow } from './lib/lab.mjs'
 
 let home
@@ -41,7 +42,7 @@ describe('a letter moves along the line', () => {
     await lab.picture('dragged')
   })
 
-  test('by a finger', async () => {
+  test('by a finger', chromiumOnly('this Firefox takes no drag by touch from a driver'), async () => {
     await start({ viewport: narrow, hasTouch: true, isMobile: true })
     const place = await lab.placeOf(2)
     await lab.touchDrag(place, { x: place.x + 60, y: place.y })
@@ -223,7 +224,7 @@ test('the view comes nearer by wheel and key, and goes back to the whole line', 
   assert.ok((await lab.stage()).view.origin[0] < moved[0])
 })
 
-test('two fingers bring the view nearer', async () => {
+test('two fingers bring the view nearer', chromiumOnly('this Firefox takes no drag by touch from a driver'), async () => {
   await start({ viewport: narrow, hasTouch: true, isMobile: true })
   const before_ = (await lab.stage()).view.em
   const box = await lab.canvas.boundingBox()

@@ -70,17 +70,12 @@ for (const { kind, file, family } of six) {
 
 test('takes a file by the picker, and by pasting', async () => {
   await fresh()
-  const [chooser] = await Promise.all([
-    lab.page.waitForEvent('filechooser'),
-    lab.page.getByRole('button', { name: 'Open a font' }).click(),
-  ])
-  await chooser.setFiles({ name: 'heros.otf', mimeType: 'font/otf', buffer: font('heros.otf') })
+  await lab.choose(() => lab.page.getByRole('button', { name: 'Open a font' }).click(), {
+    name: 'heros.otf',
+    bytes: font('heros.otf'),
+  })
   await lab.ready('Heros')
-  await lab.page.evaluate((text) => {
-    const transfer = new DataTransfer()
-    transfer.items.add(new File([Uint8Array.from(atob(text), (sign) => sign.charCodeAt(0))], 'slab.otf'))
-    document.body.dispatchEvent(new ClipboardEvent('paste', { clipboardData: transfer, bubbles: true, cancelable: true }))
-  }, font('roboto-slab.otf').toString('base64'))
+  await lab.paste({ file: { name: 'slab.otf', bytes: font('roboto-slab.otf') } })
   await lab.ready('Roboto Slab')
   await clean()
 })

@@ -41,8 +41,8 @@ async function figures(lab) {
 }
 
 async function saved(lab, button) {
-  const [download] = await Promise.all([lab.page.waitForEvent('download'), room(lab).getByRole('button', { name: button }).click()])
-  return readFileSync(await download.path(), 'utf8')
+  const { bytes } = await lab.saved(() => room(lab).getByRole('button', { name: button }).click())
+  return bytes.toString()
 }
 
 /** Draws the room's own line, as the path data of its letters. */
@@ -155,11 +155,7 @@ const row = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 300 100">
 
 test('a row of loose letters, named by typing, is a font of its own before any font exists', async () => {
   const lab = await started()
-  await lab.page.evaluate((text) => {
-    const data = new DataTransfer()
-    data.setData('text/plain', text)
-    document.body.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, composed: true, cancelable: true }))
-  }, row)
+  await lab.paste({ text: row })
   await room(lab).getByLabel('Letter 3').waitFor()
   await room(lab).getByRole('button', { name: 'Open as a font of its own' }).click()
   await room(lab).getByRole('alert').getByText('Type which letter this is first.').waitFor()

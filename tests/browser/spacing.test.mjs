@@ -1,5 +1,4 @@
 import assert from 'node:assert/strict'
-import { readFileSync } from 'node:fs'
 import { after, before, test } from 'node:test'
 import { font } from './lib/fonts.mjs'
 import { different, house } from './lib/lab.mjs'
@@ -114,11 +113,8 @@ test('what is suggested shows at one key and is taken home as JSON and as a feat
   const moved = suggested[1] - suggested[0] - (own[1] - own[0])
   assert.ok(Math.abs(moved - side('T', true) - side('o', false) - kern) < 1e-6, `${moved}`)
   const saved = async (name) => {
-    const [download] = await Promise.all([
-      lab.page.waitForEvent('download'),
-      panel(lab).getByRole('button', { name }).click(),
-    ])
-    return [download.suggestedFilename(), readFileSync(await download.path(), 'utf8')]
+    const file = await lab.saved(() => panel(lab).getByRole('button', { name }).click())
+    return [file.name, file.bytes.toString()]
   }
   const [fea, text] = await saved('Save as feature file')
   assert.match(fea, /-spacing\.fea$/)

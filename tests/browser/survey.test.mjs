@@ -1,12 +1,11 @@
 import assert from 'node:assert/strict'
 import { execFileSync } from 'node:child_process'
-import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { after, before, test } from 'node:test'
 import { font } from './lib/fonts.mjs'
 import { house } from './lib/lab.mjs'
 import { fonts, root } from './lib/place.mjs'
-import { categories } from './lib/trace.mjs'
+import { categories, tasks } from './lib/trace.mjs'
 
 let home
 before(async () => {
@@ -33,8 +32,8 @@ async function until(lab, wanted) {
 const bar = (lab) => lab.page.getByRole('progressbar', { name: 'Measuring the whole font' })
 
 async function saved(lab, ask) {
-  const [download] = await Promise.all([lab.page.waitForEvent('download', { timeout: 120_000 }), ask()])
-  return { name: download.suggestedFilename(), text: readFileSync(await download.path(), 'utf8') }
+  const { name, bytes } = await lab.saved(ask)
+  return { name, text: bytes.toString() }
 }
 
 /** The command's document of a font, called as the page calls it: by its file's name alone. */
@@ -82,14 +81,6 @@ test('the whole font is measured beside the work, with words and a bar', async (
   assert.deepEqual(lab.errors, [])
   await lab.close()
 })
-
-/** Tasks of the page's own thread: milliseconds that each worked, and that it took by the clock. */
-function tasks(events) {
-  const page = events.find((one) => one.name === 'FireAnimationFrame')
-  return events
-    .filter((one) => one.pid === page.pid && one.tid === page.tid && one.ph === 'X' && one.name === 'RunTask')
-    .map((one) => ({ worked: one.tdur / 1000, clock: one.dur / 1000 }))
-}
 
 test('the page is never held up for 50 ms by it, and a letter is dragged all the while', async () => {
   const lab = await home.open()

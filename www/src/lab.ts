@@ -4,15 +4,23 @@ import address from './core/counterpoise_web_bg.wasm?url'
 
 export { Lab }
 
-/**
- * Fetches and compiles the WebAssembly module. Labs can be made after it. The
- * compiled module is given back for a worker, which then need not fetch it.
- */
-export async function loadLab(): Promise<WebAssembly.Module> {
-  const [module, table] = await Promise.all([compile(), fetchLearned()])
+export interface Loaded {
+  /** The compiled module, for a worker, which then need not fetch it. */
+  readonly module: WebAssembly.Module
+  /** Fulfilled once the lab knows what it judges by, or that it cannot be had: letters can be drawn before. */
+  readonly learned: Promise<void>
+}
+
+/** Fetches and compiles the WebAssembly module. Labs can be made after it. */
+export async function loadLab(): Promise<Loaded> {
+  const module = await compile()
+  // Not sooner: the module and the sample would wait for it, and nothing is drawn of it.
+  const table = fetchLearned()
   await init({ module_or_path: module })
-  if (table !== null) learn(table)
-  return module
+  const learned = table.then((file) => {
+    if (file !== null) learn(file)
+  })
+  return { module, learned }
 }
 
 /** What the lab judges by; without it letters are measured and not judged. */

@@ -17,12 +17,14 @@ import type { Spacing } from './generated/Spacing'
 import type { Theme } from './generated/Theme'
 import { keepChanged, readSettings, storage } from './keep'
 import { Lab, loadLab } from './lab'
+import { nextTask } from './next-task'
+import { once } from './once'
 import type { Turn } from './pointers'
 import { drawingKind } from './redraw/kinds'
 import { isRefusal } from './refusal'
 import { measuresName, save } from './save'
 import { BROKEN, NO_KERNING, NO_SAMPLE, STUMBLED, sentenceOf, TOO_LARGE, UNJUDGED } from './sentences'
-import type { Shaper } from './shaping'
+import { Shapers } from './shapers'
 import { fetchSample, makeHelper, noted, type Source, showFace } from './source'
 import { fittingOf, spacedCharacters, toleranceOf } from './spacing'
 import { initialState, type PageState, Store } from './state'
@@ -78,9 +80,11 @@ export class Session implements Desk, Bench {
   /** How many points each letter of the alphabet has and needs; nothing until all are counted. */
   #points: PointCount[] = []
   #judging = false
+  /** What comes behind the first picture: the worker, and what letters are judged by. */
+  #behind: () => Promise<void> = async () => {}
   /** Whether the desk has been told of the open font. */
   #told = true
-  #shaper: { readonly of: Source; readonly shaper: Shaper } | undefined
+  readonly #shapers = new Shapers()
 
   constructor() {
     const { visited, ...settings } = readSettings(storage())
@@ -118,15 +122,20 @@ export class Session implements Desk, Bench {
     void this.reviewing.start(storage())
     try {
       const sample = fetchSample()
-      const module = await loadLab()
+      const { module, learned } = await loadLab()
       this.#build(canvas)
-      this.#measurer.start(module)
+      this.#behind = once(() => {
+        this.#measurer.start(module)
+        return learned
+      })
       this.set({ phase: 'ready' })
       this.#started()
       const source = await sample
+      await nextTask()
       // Whoever dropped a font meanwhile wants that one.
       if (this.#source === undefined) this.#openOwn(source)
       if (opening === this.#opening) this.set({ opening: null })
+      if (!source) void this.#behind()
     } catch (error) {
       console.error(error)
       this.set({
@@ -275,7 +284,8 @@ export class Session implements Desk, Bench {
     this.#awaited = false
     performance.mark('font-drawn')
     // The first picture goes before everything: the copy for the worker is made after it.
-    setTimeout(() => {
+    setTimeout(async () => {
+      await this.#behind()
       this.#judge()
       this.measureAll()
     }, 0)
@@ -369,15 +379,9 @@ export class Session implements Desk, Bench {
     const source = this.#source
     if (!source || this.state.stage?.spacing !== 'kerned') return
     try {
-      if (this.#shaper?.of !== source) {
-        const { openShaper } = await import('./shaping')
-        const file = this.#lab?.file() ?? new Uint8Array()
-        const shaper = await openShaper(file)
-        if (this.#source !== source) return shaper.free()
-        this.#shaper?.shaper.free()
-        this.#shaper = { of: source, shaper }
-      }
-      const pairs = this.#shaper.shaper.kerns(this.state.stage?.text ?? '')
+      const shaper = await this.#shapers.of(source, () => this.#lab?.file() ?? new Uint8Array())
+      if (!shaper || this.#source !== source) return
+      const pairs = shaper.kerns(this.state.stage?.text ?? '')
       this.#try((lab) => this.#fit(lab, 'kerned', { sides: [], pairs }))
     } catch (error) {
       console.error(error)

@@ -65,6 +65,8 @@ export interface PageState {
   readonly singleKeys: boolean
   readonly firstVisit: boolean
   readonly keyHelp: boolean
+  /** The guide through a first review stands beside the findings. */
+  readonly guide: boolean
   /** A file hangs over the page. */
   readonly dropping: boolean
 }
@@ -91,6 +93,7 @@ export const initialState: PageState = {
   singleKeys: true,
   firstVisit: false,
   keyHelp: false,
+  guide: false,
   dropping: false,
 }
 

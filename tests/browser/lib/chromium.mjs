@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { chromium } from 'playwright-core'
 
 /** The browser that the tests drive: the one named by CHROMIUM_PATH, else Debian's. */
@@ -16,6 +17,27 @@ const usual = [
   '--no-pings',
   '--font-render-hinting=none',
 ]
+
+/** A server sends it the page as it is. */
+export const served = undefined
+
+/** Whether the driver made the page say this. */
+export const ofDriver = () => false
+
+/** Before a page is opened in it. */
+export async function prepare() {}
+
+/** Answers the question for a file that this makes the page put. */
+export async function choose(page, ask, file) {
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), ask()])
+  await chooser.setFiles(file)
+}
+
+/** The name and the bytes of what this makes the page save. */
+export async function saved(page, ask) {
+  const [download] = await Promise.all([page.waitForEvent('download', { timeout: 120_000 }), ask()])
+  return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) }
+}
 
 export function launch(more = []) {
   return chromium.launch({ executablePath, args: [...usual, ...more] })

@@ -27,9 +27,8 @@ export const review = (lab) => lab.page.evaluate(() => document.querySelector('l
 
 /** Opens a file from the computer by its key. */
 export async function openByKey(lab, file, family) {
-  const [chooser] = await Promise.all([lab.page.waitForEvent('filechooser'), lab.page.keyboard.press('Control+o')])
   const arrived = lab.page.waitForFunction((name) => document.querySelector('lab-sheet').state.font?.fileName === name, file.name)
-  await chooser.setFiles({ name: file.name, mimeType: 'font/ttf', buffer: file.bytes })
+  await lab.choose(() => lab.page.keyboard.press('Control+o'), file)
   await arrived
   await lab.ready(family)
   await lab.judged()

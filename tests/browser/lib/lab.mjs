@@ -1,6 +1,6 @@
 import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
-import { launch } from './chromium.mjs'
+import { choose, launch, ofDriver, prepare, saved, served, shotOf } from './browser.mjs'
 import { dist, screenshots } from './place.mjs'
 import { serve } from './server.mjs'
 
@@ -9,7 +9,7 @@ export const narrow = { width: 390, height: 844 }
 
 /** One browser and one server for a file of tests. */
 export async function house() {
-  const [server, browser] = await Promise.all([serve(dist), launch()])
+  const [server, browser] = await Promise.all([serve(dist, served), launch()])
   return {
     browser,
     address: server.address,
@@ -19,6 +19,7 @@ export async function house() {
       // What keeps the page for visits without a network has a test of its own.
       const base = { viewport: wide, deviceScaleFactor: 1, serviceWorkers: 'block' }
       const context = await browser.newContext({ ...base, ...context_ })
+      await prepare(context)
       if (returning) {
         await context.addInitScript(() => {
           if (!localStorage.getItem('counterpoise.settings')) {
@@ -43,9 +44,11 @@ export class LabPage {
   constructor(page) {
     this.page = page
     this.errors = []
-    page.on('pageerror', (error) => this.errors.push(String(error)))
+    page.on('pageerror', (error) => {
+      if (!ofDriver(String(error))) this.errors.push(String(error))
+    })
     page.on('console', (message) => {
-      if (message.type() === 'error') this.errors.push(message.text())
+      if (message.type() === 'error' && !ofDriver(message.text())) this.errors.push(message.text())
     })
     // The browser is told to hand choosers over as long as anyone listens: from the start, so that none is missed.
     page.on('filechooser', () => {})
@@ -134,6 +137,33 @@ export class LabPage {
     )
   }
 
+  /** Pastes a file or a text on the page. */
+  async paste({ file, text }) {
+    const data = file && { name: file.name, text: file.bytes.toString('base64') }
+    await this.page.evaluate(
+      ({ data, text }) => {
+        const transfer = new DataTransfer()
+        if (data) transfer.items.add(new File([Uint8Array.from(atob(data.text), (sign) => sign.charCodeAt(0))], data.name))
+        if (text) transfer.setData('text/plain', text)
+        const event = new ClipboardEvent('paste', { bubbles: true, composed: true, cancelable: true })
+        // Firefox lets no script say at the making what is pasted.
+        Object.defineProperty(event, 'clipboardData', { value: transfer })
+        document.body.dispatchEvent(event)
+      },
+      { data, text },
+    )
+  }
+
+  /** Gives the page the file that it asks for, once this has made it ask. */
+  choose(ask, { name, mimeType = 'font/ttf', bytes }) {
+    return choose(this.page, ask, { name, mimeType, buffer: bytes })
+  }
+
+  /** The name and the bytes of what this makes the page save. */
+  saved(ask) {
+    return saved(this.page, ask)
+  }
+
   async open(file, family) {
     await this.drop([file])
     await this.ready(family)
@@ -204,7 +234,7 @@ export class LabPage {
 
   async picture(name) {
     mkdirSync(screenshots, { recursive: true })
-    await this.page.screenshot({ path: join(screenshots, `${name}.png`) })
+    await this.page.screenshot({ path: join(screenshots, `${shotOf}${name}.png`) })
   }
 
   async close() {

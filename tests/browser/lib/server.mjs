@@ -15,8 +15,11 @@ const kinds = {
   '.webmanifest': 'application/manifest+json',
 }
 
-/** Serves a folder on loopback, as any static host would. */
-export async function serve(folder) {
+/**
+ * Serves a folder on loopback, as any static host would. What is `sent` of a file may be said: bytes, and the
+ * encoding that they have, or nothing for the file as it is.
+ */
+export async function serve(folder, sent = async () => null) {
   const server = createServer(async (request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url, 'http://host').pathname))
     const file = join(folder, path.endsWith(sep) ? join(path, 'index.html') : path)
@@ -25,10 +28,14 @@ export async function serve(folder) {
       response.writeHead(404).end()
       return
     }
-    response.writeHead(200, {
-      'content-type': kinds[extname(file)] ?? 'application/octet-stream',
-      'content-length': found.size,
-    })
+    const type = { 'content-type': kinds[extname(file)] ?? 'application/octet-stream' }
+    const other = await sent(file)
+    if (other) {
+      const encoding = other.encoding ? { 'content-encoding': other.encoding } : {}
+      response.writeHead(200, { ...type, ...encoding, 'content-length': other.bytes.length }).end(other.bytes)
+      return
+    }
+    response.writeHead(200, { ...type, 'content-length': found.size })
     createReadStream(file).pipe(response)
   })
   await new Promise((resolve) => server.listen(0, '127.0.0.1', resolve))

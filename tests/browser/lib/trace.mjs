@@ -61,3 +61,11 @@ export function tasksOf(events) {
     collected: Math.max(0, ...collections.map((one) => one.tdur / 1000)),
   }
 }
+
+/** Tasks of the page's own thread: milliseconds that each worked, and that it took by the clock. */
+export function tasks(events) {
+  const page = events.find((one) => one.name === 'FireAnimationFrame')
+  return events
+    .filter((one) => one.pid === page.pid && one.tid === page.tid && one.ph === 'X' && one.name === 'RunTask')
+    .map((one) => ({ worked: one.tdur / 1000, clock: one.dur / 1000 }))
+}

@@ -1,5 +1,6 @@
 import { hasFont, type PageCommand } from './command'
 
+const NO_GUIDE = 'The guide could not be fetched; try again later.'
 const NO_WORDS = 'The words of the trade could not be fetched; try again later.'
 
 export const page: readonly PageCommand[] = [
@@ -101,6 +102,18 @@ export const page: readonly PageCommand[] = [
     icon: 'lessons',
     enabled: hasFont,
     run: (desk) => desk.reviewing.set({ room: 'lessons' }),
+  },
+  {
+    id: 'guide',
+    label: 'Try a first review',
+    hint: 'Seven steps on the sample, some 90 seconds; to be left and gone on with at any time',
+    group: 'Page',
+    keys: [],
+    enabled: (state) => hasFont(state) && !state.guide,
+    run: (desk) => {
+      const lost = () => desk.set({ remark: NO_GUIDE })
+      import('../guide/review-guide').then(({ begin }) => begin(), lost)
+    },
   },
   {
     id: 'word',

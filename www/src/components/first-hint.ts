@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing } from 'lit'
 import { customElement } from 'lit/decorators.js'
 import { session } from '../session'
 import { base, button } from '../styles/shared'
+import './command-button'
 import { PartOf } from './part-of'
 
 /** What a first visit needs to know, in ten seconds, beside the stage and not over it. */
@@ -40,6 +41,18 @@ export class FirstHint extends LitElement {
         stroke-width: 1.5;
       }
 
+      .ways {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: var(--gap-2);
+      }
+
+      .long {
+        color: var(--soft);
+        font-size: var(--type-1);
+      }
+
       h2 {
         font: 400 var(--type-4) / 1.3 var(--title-face);
       }
@@ -75,7 +88,11 @@ export class FirstHint extends LitElement {
           <span><b>Read what stands out</b>, worst first. Choose a finding: its letter stands beside others to compare.</span>
         </li>
       </ol>
-      <button class="framed" type="button" @click=${this.#away}>Understood</button>
+      <div class="ways">
+        <command-button name="guide" look="framed"></command-button>
+        <span class="long">some 90 seconds</span>
+        <button type="button" @click=${this.#away}>Understood</button>
+      </div>
     </aside>`
   }
 

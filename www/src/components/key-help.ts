@@ -5,6 +5,7 @@ import { caps } from '../commands/keys'
 import { commands } from '../commands/registry'
 import { session } from '../session'
 import { base, button, dialog, heading } from '../styles/shared'
+import './command-button'
 import { icon, iconStyle } from './icons'
 import { PartOf } from './part-of'
 
@@ -82,6 +83,10 @@ export class KeyHelp extends LitElement {
       }
 
       .foot {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: var(--gap-2) var(--gap-5);
         padding: var(--gap-3) var(--gap-5) var(--gap-4);
         border-block-start: var(--hair) solid var(--rule);
       }
@@ -145,6 +150,7 @@ export class KeyHelp extends LitElement {
         </section>
       </div>
       <div class="foot">
+        <command-button name="guide" look="framed"></command-button>
         <label>
           <input
             type="checkbox"

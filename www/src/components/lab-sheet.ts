@@ -6,6 +6,7 @@ import '../desk/desk-room'
 import type { Subject } from '../desk/review-state'
 import { receive } from '../files'
 import type { LetterReport } from '../generated/LetterReport'
+import { nextTask } from '../next-task'
 import { session } from '../session'
 import type { PageState } from '../state'
 import { base } from '../styles/shared'
@@ -61,6 +62,7 @@ export class LabSheet extends LitElement {
         display: flex;
         flex-direction: column;
         min-height: 0;
+        overflow: auto;
         border-block-start: var(--hair) solid var(--rule);
         border-inline-start: var(--hair) solid var(--rule);
       }
@@ -71,13 +73,16 @@ export class LabSheet extends LitElement {
         overflow: auto;
       }
 
+      /* The lists give way, so that what is said of a finding is never below the window's edge. */
       findings-panel {
-        flex: none;
+        flex: 0 1 auto;
+        min-height: 9rem;
         max-height: 52%;
       }
 
       axes-panel {
-        flex: none;
+        flex: 0 1 auto;
+        min-height: 6rem;
         max-height: 45%;
         overflow: auto;
       }
@@ -88,7 +93,14 @@ export class LabSheet extends LitElement {
         overflow: auto;
       }
 
+      /* On a narrow page, where all stands in one column, it comes before the findings. */
+      first-hint {
+        flex: none;
+        order: 1;
+      }
+
       .figures {
+        order: 2;
         flex: 1 1 0;
         min-height: 0;
         border-block-start: var(--hair) solid var(--edge);
@@ -99,6 +111,11 @@ export class LabSheet extends LitElement {
       }
 
       @media (width < 60rem) {
+        /* What the guide would cover at the page's end. */
+        :host {
+          padding-block-end: var(--guide-room, 0);
+        }
+
         .desk {
           grid-template: "file" auto "text" auto "stage" auto "margin" auto / minmax(0, 1fr);
           height: auto;
@@ -132,6 +149,8 @@ export class LabSheet extends LitElement {
   )
   /** Its panel comes with what handles unusual files. */
   readonly #parcel = new PartOf(this, session.store, (state) => state.parcel !== null)
+  /** Comes with its own program too. */
+  readonly #guide = new PartOf(this, session.store, (state) => state.guide)
   readonly #title = new PartOf(this, session.store, (state) =>
     state.font ? `${state.font.report.family} ${state.font.report.style} – Counterpoise` : 'Counterpoise',
   )
@@ -178,6 +197,12 @@ export class LabSheet extends LitElement {
     this.#stop()
   }
 
+  /** The page's program is read in one task, and drawn first in the next: together they hold the page up. */
+  override async scheduleUpdate(): Promise<void> {
+    if (!this.hasUpdated) await nextTask()
+    super.scheduleUpdate()
+  }
+
   override willUpdate(): void {
     document.title = this.#title.value
   }
@@ -193,11 +218,12 @@ export class LabSheet extends LitElement {
           <stage-foot></stage-foot>
         </div>
         <div class="margin">
+          ${this.#guide.value ? html`<review-guide></review-guide>` : ''}
+          <first-hint></first-hint>
           ${this.#parcel.value ? html`<axes-panel></axes-panel>` : ''}
           <findings-panel @choose=${this.#look}></findings-panel>
           <desk-review></desk-review>
           <section class="figures" tabindex="0" aria-label="Figures">
-            <first-hint></first-hint>
             <calliper-panel></calliper-panel>
             ${this.#some.value ? html`<letter-panel></letter-panel>` : html`<font-panel></font-panel>`}
           </section>
