@@ -68,6 +68,51 @@ async function drag(kind, file, family) {
   row(`${name}: frames over 50 ms`, of('cpu').filter((ms) => ms > 50).length, 'frames', 0)
 }
 
+/** A slider of a variable font dragged to and fro: what a frame costs the page's own thread, and how the letters follow. */
+async function axis(file, family) {
+  const lab = await home.open()
+  await lab.ready()
+  await lab.open({ name: file, bytes: font(file) }, family)
+  await lab.judged()
+  await lab.setText('Hamburgefonstiv')
+  const box = await lab.page.getByRole('slider', { name: 'Weight' }).boundingBox()
+  const { mouse } = lab.page
+  const [left, y] = [box.x + 10, box.y + box.height / 2]
+  await mouse.move(left, y)
+  await mouse.down()
+  await mouse.move(left + 20, y, { steps: 4 })
+  await lab.page.evaluate(() => {
+    const lab = document.querySelector('lab-sheet')
+    window.drawn = new Set()
+    const look = () => {
+      window.drawn.add(lab.state.stage.items[0].advance)
+      window.looking = requestAnimationFrame(look)
+    }
+    look()
+  })
+  await home.browser.startTracing(lab.page, { categories })
+  const start = performance.now()
+  for (let turn = 0; turn < 3; turn += 1) {
+    await mouse.move(left + box.width - 20, y, { steps: 60 })
+    await mouse.move(left + 20, y, { steps: 60 })
+  }
+  const seconds = (performance.now() - start) / 1000
+  const trace = JSON.parse((await home.browser.stopTracing()).toString())
+  await mouse.up()
+  const drawn = await lab.page.evaluate(() => {
+    cancelAnimationFrame(window.looking)
+    return window.drawn.size
+  })
+  await lab.close()
+  if (drawn < 5) throw new Error(`only ${drawn} widths of a letter were drawn`)
+  const of = (what) => frames(trace.traceEvents).map((one) => one[what])
+  const name = `drag of an axis, ${family}`
+  row(`${name}: script and paint a frame, median`, median(of('cpu')), 'ms', 16)
+  row(`${name}: script and paint a frame, 95th centile`, part(of('cpu'), 0.95), 'ms')
+  row(`${name}: frames over 50 ms`, of('cpu').filter((ms) => ms > 50).length, 'frames', 0)
+  row(`${name}: widths of its first letter drawn a second`, drawn / seconds, '/s')
+}
+
 /** From the moment of the drop to the moment after the first picture with the font in it. */
 async function opening(name, file) {
   const lab = await home.open()
@@ -214,6 +259,7 @@ for (const file of ['heros.otf', 'ebgaramond.otf']) {
 }
 await drag('sans', 'heros.otf', 'Heros')
 await drag('serif', 'ebgaramond.otf', 'EB Garamond')
+await axis('inter-vf.ttf', 'Inter')
 await opening('CFF', 'texgyrepagella-regular.otf')
 await opening('decorative CFF', 'murmure.otf')
 await opening('glyf', 'dejavu.ttf')

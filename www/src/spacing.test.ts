@@ -57,7 +57,9 @@ it('says where kerning comes from', () => {
   expect(kerningWords({ source: 'gpos', pairs: [pair], rules: [], notes: [] })).toContain(
     '1 pair of these letters is kerned',
   )
-  expect(kerningWords({ source: 'kernTable', pairs: [pair, pair], rules: [], notes: [] })).toContain('older kern table')
+  expect(kerningWords({ source: 'kernTable', pairs: [pair, pair], rules: [], notes: [] })).toContain(
+    'older kern table',
+  )
 })
 
 it('tells of the kerned pairs of a line which rules kern them', () => {

@@ -96,7 +96,10 @@ export function kernedOf(text: string, { pairs, rules, source }: KerningReport):
   })
 }
 
-function ruleWords({ lookup, subtable, classes, firsts, seconds }: KernRule, source: KernSource | null): string {
+function ruleWords(
+  { lookup, subtable, classes, firsts, seconds }: KernRule,
+  source: KernSource | null,
+): string {
   const place = source === 'kernTable' ? `part ${lookup}` : `lookup ${lookup}, subtable ${subtable}`
   if (!classes) return `${place}: this pair alone`
   const named = (letters: string): string => [...letters].join(' ')

@@ -1,16 +1,31 @@
 //! The page in a real browser: end-to-end tests, timing, pictures.
 
 use crate::count::{self, Tally};
+use crate::engine::{CHROMIUM, FIREFOX};
 use crate::run::Ran;
 use crate::workshop::Workshop;
-use crate::{chromium, node, place, run};
+use crate::{node, place, run};
 use anyhow::Result;
 use std::process::Command;
 use std::time::Duration;
 
-/// Runs the end-to-end tests.
+/// Runs the end-to-end tests in Chromium.
 pub(crate) fn test(shop: &Workshop, limit: Duration) -> Result<Tally> {
-    let Ran { success, lines } = run::watch(&mut script(shop, "test")?, limit)?;
+    watch(script(shop, "test")?, limit)
+}
+
+/// Runs those of them that lead through all of the page in Firefox, and holds
+/// the two browsers' pictures against each other.
+pub(crate) fn test_in_firefox(shop: &Workshop, limit: Duration) -> Result<Tally> {
+    let mut command = script(shop, "test-firefox")?;
+    command
+        .env("BROWSER", "firefox")
+        .env(FIREFOX.variable, FIREFOX.find()?);
+    watch(command, limit)
+}
+
+fn watch(mut command: Command, limit: Duration) -> Result<Tally> {
+    let Ran { success, lines } = run::watch(&mut command, limit)?;
     Ok(count::node_test(&lines).of_run(success))
 }
 
@@ -27,6 +42,6 @@ pub(crate) fn script(shop: &Workshop, name: &str) -> Result<Command> {
     let mut command = node::npm(&folder);
     command
         .args(["run", "--silent", name])
-        .env("CHROMIUM_PATH", chromium::find()?);
+        .env(CHROMIUM.variable, CHROMIUM.find()?);
     Ok(command)
 }

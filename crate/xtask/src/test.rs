@@ -15,7 +15,7 @@ const LIMIT: Duration = Duration::from_secs(20 * 60);
 type Check = fn(&Workshop) -> Result<Tally>;
 
 /// The quick ones first, so that a slip is told soon.
-const STEPS: [(&str, Check); 13] = [
+const STEPS: [(&str, Check); 14] = [
     ("tidy", |_| one(tidy::check())),
     ("fmt", |_| one(format())),
     ("clippy", |_| one(clippy())),
@@ -29,6 +29,7 @@ const STEPS: [(&str, Check); 13] = [
     ("page", |shop| one(shop.page())),
     ("size", |shop| one(budget::check(shop))),
     ("browser", |shop| browser::test(shop, LIMIT)),
+    ("firefox", |shop| browser::test_in_firefox(shop, LIMIT)),
 ];
 
 /// Reads `--only STEP`.

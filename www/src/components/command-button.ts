@@ -56,7 +56,7 @@ export class CommandButton extends LitElement {
       }
 
       :host([look="switch"]) button:hover:not([aria-disabled="true"]) {
-        background: var(--rule);
+        background: var(--wash);
       }
 
       .box {

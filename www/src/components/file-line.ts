@@ -106,6 +106,13 @@ export class FileLine extends LitElement {
         text-underline-offset: 0.2em;
       }
 
+      /* Here it has a frame, which takes its room. */
+      @media (forced-colors: active) {
+        .rights {
+          margin: 0;
+        }
+      }
+
       .rights .icon {
         width: 0.875rem;
         height: 0.875rem;

@@ -52,7 +52,7 @@ export class FaceChoice extends LitElement {
       }
 
       label:has(:checked) {
-        background: var(--rule);
+        background: var(--wash);
       }
 
       input {

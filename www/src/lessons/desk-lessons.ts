@@ -60,7 +60,7 @@ export class DeskLessons extends LitElement {
       }
 
       .list button[aria-current] {
-        background: var(--rule);
+        background: var(--wash);
         font-weight: 600;
         box-shadow: inset 3px 0 0 var(--ink);
       }

@@ -93,7 +93,7 @@ export const button = css`
   }
 
   button:hover:not([aria-disabled="true"]) {
-    background: var(--rule);
+    background: var(--wash);
   }
 
   button[aria-disabled="true"] {
@@ -109,6 +109,10 @@ export const button = css`
   @media (forced-colors: active) {
     button {
       border-color: ButtonBorder;
+    }
+
+    button:hover:not([aria-disabled="true"]) {
+      border-color: Highlight;
     }
 
     button[aria-pressed="true"] {
