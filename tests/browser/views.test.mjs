@@ -87,6 +87,7 @@ for (const what of Object.keys(views)) {
   test(`nothing is lost in a person’s own few colours: ${what}`, async () => {
     const lab = await at(what, { forcedColors: 'active', contrast: 'more' })
     await axe(lab.page, what)
+    assert.deepEqual(await whitewashed(lab), [], 'words in the colour of the plate that the browser lays under them')
     await lab.picture(`view-${what.replaceAll(' ', '-')}-forced`)
     await lab.close()
   })
@@ -118,11 +119,36 @@ test('in a person’s own few colours, what is drawn over ink stands out from it
       })
     })
     for (const { name, ink, ground } of found) {
-      assert.ok(ink >= 3 && ground >= 3, `${colorScheme} ${name}: ${ink.toFixed(1)} on ink, ${ground.toFixed(1)} on the ground`)
+      assert.ok(ink >= 3 && ground >= 4.5, `${colorScheme} ${name}: ${ink.toFixed(1)} on ink, ${ground.toFixed(1)} on the ground`)
     }
     await lab.close()
   }
 })
+
+/**
+ * Words that are set in the ground's colour, on ink. The browser lays a plate of the ground's colour under words
+ * there, on which these could not be seen, unless it is told to leave them: axe looks past the plate.
+ */
+function whitewashed(lab) {
+  return lab.page.evaluate(() => {
+    const found = []
+    const probe = document.body.appendChild(document.createElement('i'))
+    probe.style.color = 'Canvas'
+    const ground = getComputedStyle(probe).color
+    probe.remove()
+    const walk = (root) => {
+      for (const one of root.querySelectorAll('*')) {
+        if (one.shadowRoot) walk(one.shadowRoot)
+        const words = [...one.childNodes].some((node) => node.nodeType === Node.TEXT_NODE && /\S/.test(node.data))
+        if (!words || !one.checkVisibility()) continue
+        const { color, forcedColorAdjust } = getComputedStyle(one)
+        if (color === ground && forcedColorAdjust !== 'none') found.push(`${one.localName} ${one.textContent.trim().slice(0, 30)}`)
+      }
+    }
+    walk(document)
+    return found
+  })
+}
 
 /** What can be pressed and cannot be scrolled into the window, by the browser's own scrolling. */
 function lost(lab) {

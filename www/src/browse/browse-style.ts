@@ -142,6 +142,7 @@ export const roomStyle = css`
   button[aria-pressed="true"] {
     color: var(--paper);
     background: var(--ink);
+    forced-color-adjust: none;
   }
 
   button[aria-pressed="true"]:hover:not([aria-disabled="true"]) {

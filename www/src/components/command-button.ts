@@ -33,6 +33,7 @@ export class CommandButton extends LitElement {
       button[aria-pressed="true"] {
         color: var(--paper);
         background: var(--ink);
+        forced-color-adjust: none;
       }
 
       button[aria-pressed="true"]:hover:not([aria-disabled="true"]) {

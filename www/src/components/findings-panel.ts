@@ -149,9 +149,9 @@ export class FindingsPanel extends LitElement {
         height: 1.125rem;
         color: var(--sheet);
         background: var(--ink);
+        forced-color-adjust: none;
         border-radius: 1em;
         font: 600 0.6875rem / 1 var(--text-face);
-        forced-color-adjust: none;
       }
 
       .sentence {

@@ -43,6 +43,7 @@ export class ThemeSwitch extends LitElement {
       label:has(:checked) {
         color: var(--paper);
         background: var(--ink);
+        forced-color-adjust: none;
       }
 
       label:has(:focus-visible) {

@@ -94,6 +94,7 @@ export class DeskReview extends LitElement {
       .words button[aria-pressed="true"] {
         color: var(--paper);
         background: var(--ink);
+        forced-color-adjust: none;
       }
 
       .words button:focus-visible {

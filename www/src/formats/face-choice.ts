@@ -73,6 +73,7 @@ export class FaceChoice extends LitElement {
       .main {
         color: var(--paper);
         background: var(--ink);
+        forced-color-adjust: none;
       }
 
       button.main:hover:not([aria-disabled="true"]) {

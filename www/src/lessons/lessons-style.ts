@@ -153,6 +153,7 @@ export const lessonsStyle = css`
   button[aria-pressed="true"] {
     color: var(--paper);
     background: var(--ink);
+    forced-color-adjust: none;
   }
 
   button[aria-pressed="true"]:hover:not([aria-disabled="true"]) {

@@ -48,6 +48,7 @@ export class BeforeAfter extends LitElement {
       .letters button[aria-pressed="true"] {
         color: var(--paper);
         background: var(--ink);
+        forced-color-adjust: none;
       }
 
       .split {

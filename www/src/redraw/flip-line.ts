@@ -33,6 +33,7 @@ export class FlipLine extends LitElement {
       button[aria-pressed="true"] {
         color: var(--paper);
         background: var(--ink);
+        forced-color-adjust: none;
       }
     `,
   ]

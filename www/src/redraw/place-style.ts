@@ -81,6 +81,7 @@ export const placeStyle = css`
   button.main {
     color: var(--paper);
     background: var(--ink);
+    forced-color-adjust: none;
     border-color: var(--ink);
   }
 

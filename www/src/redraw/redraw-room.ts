@@ -59,6 +59,7 @@ export class RedrawRoom extends LitElement {
       nav button[aria-current="true"] {
         color: var(--paper);
         background: var(--ink);
+        forced-color-adjust: none;
       }
 
       .bring {
