@@ -6,7 +6,8 @@ use crate::fit::fit;
 use crate::middle::median;
 use crate::specimen::Specimen;
 use counterpoise::judge::{
-    Cause, LETTERS, Relations, Rule, SHOWN, Standing, Table, Together, Weighed, rarest, tabled,
+    Cause, FIGURES, LETTERS, Relations, Rule, SHOWN, Standing, Table, Together, Weighed, rarest,
+    tabled,
 };
 use counterpoise::measure::MAD_TO_SD;
 use nalgebra::{DMatrix, SymmetricEigen};
@@ -85,14 +86,15 @@ fn shown(halves: &[(Table, Vec<&Specimen>)]) -> [[f64; SHOWN.len()]; Cause::ALL.
 
 /// Tables how strongly causes show in sound letters.
 fn calibrate(table: &mut Table, mut halves: Vec<(Table, Vec<&Specimen>)>) {
-    let mut strengths: [Vec<f64>; Cause::ALL.len()] = Default::default();
+    let mut strengths: [[Vec<f64>; Cause::ALL.len()]; 2] = Default::default();
     each_letter(&halves, |weighed, standing| {
         for cause in Cause::ALL {
             let sign = weighed.sign(standing, cause);
-            strengths[cause as usize].push(sign.map_or(0.0, |s| s.strength));
+            let kin = usize::from(standing.letter >= FIGURES);
+            strengths[kin][cause as usize].push(sign.map_or(0.0, |s| s.strength));
         }
     });
-    table.strengths = strengths.map(tabled);
+    table.strengths = strengths.map(|of_kin| of_kin.map(tabled));
     for (t, _) in &mut halves {
         t.strengths.clone_from(&table.strengths);
     }

@@ -88,7 +88,7 @@ fn separation(spreads: f64) -> f64 {
 /// in 52 that are not off passes.
 fn beyond(spreads: f64) -> f64 {
     /// Where a normal figure lies beyond, one way or the other, once in 52.
-    const LINE: f64 = 2.3415;
+    const LINE: f64 = 2.341;
     normal(spreads - LINE) + normal(-spreads - LINE)
 }
 

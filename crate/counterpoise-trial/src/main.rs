@@ -45,7 +45,7 @@ use trial::Trial;
 /// Factors of build, strokes and heights: with fewer, faults are found less
 /// well; with more, no better. Told on families of the fitted part, fitted
 /// without them.
-const FACTORS: [usize; 3] = [40, 45, 12];
+const FACTORS: [usize; 3] = [44, 50, 16];
 
 /// Rounds of fitting.
 const ROUNDS: usize = 15;

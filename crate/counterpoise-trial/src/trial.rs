@@ -11,7 +11,7 @@ use crate::fault::{FAULTS, Fault};
 use crate::limit::{Read, limit};
 use crate::plain;
 use crate::specimen::{Planted, Specimen};
-use counterpoise::judge::{Cause, LETTERS, Table, Traits, Weighed, signs};
+use counterpoise::judge::{Cause, FIGURES, LETTERS, Table, Traits, Weighed, signs};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -79,9 +79,6 @@ pub(crate) struct Trial {
     /// Of figures and the &, held against sound ones of their own.
     pub(crate) figures: Vec<Outcome>,
 }
-
-/// Where in [`LETTERS`] the figures begin.
-const FIGURES: usize = 52;
 
 /// One planted letter's scores.
 struct Score {

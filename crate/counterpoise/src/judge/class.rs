@@ -17,6 +17,7 @@ const WEIGHT: [&str; 7] = [
 
 /// Letters of one proportion share a width: after the classes of the Roman
 /// capitals (wide, middling, narrow) and the parts that lower-case letters share.
+/// The 1 is as narrow as it pleases.
 const WIDTH: [&str; 10] = [
     "CDGOQ",
     "AHKNRTUVXYZ",
@@ -27,7 +28,7 @@ const WIDTH: [&str; 10] = [
     "asz",
     "frtijl",
     "mw",
-    "0123456789",
+    "023456789",
 ];
 
 /// The class of a character for a measure: every other member, `c` left out.

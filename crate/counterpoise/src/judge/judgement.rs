@@ -9,7 +9,7 @@ use super::finding::{Finding, Matter};
 use super::meant::Meant;
 use super::own;
 use super::rarity::rarity;
-use super::relations::LETTERS;
+use super::relations::{FIGURES, LETTERS};
 use super::table::Table;
 use super::traits::{Trait, Traits, scale, traits};
 use super::weigh::{Kind, Sign, Standing, Weighed};
@@ -140,16 +140,17 @@ pub fn rarest(weighed: &Weighed<'_>, standing: &Standing) -> Option<(Sign, f64)>
         .into_iter()
         .filter_map(|cause| weighed.sign(standing, cause))
         .filter(|sign| sign.size.abs() >= sign.cause.least_seen())
-        .map(|sign| (sign, share(weighed, &sign)))
+        .map(|sign| (sign, share(weighed, standing, &sign)))
         .min_by(|a, b| a.1.total_cmp(&b.1))
 }
 
 /// The share of sound letters that show a cause as strongly.
-fn share(weighed: &Weighed<'_>, sign: &Sign) -> f64 {
+fn share(weighed: &Weighed<'_>, standing: &Standing, sign: &Sign) -> f64 {
     if weighed.is_by_own() {
         return own::rarity(sign.strength, Cause::ALL.len());
     }
-    let strengths = &weighed.table().strengths[sign.cause as usize];
+    let kin = usize::from(standing.letter >= FIGURES);
+    let strengths = &weighed.table().strengths[kin][sign.cause as usize];
     rarity(strengths, sign.strength)
 }
 
@@ -217,7 +218,7 @@ fn signs_meant(weighed: &Weighed<'_>, letter: usize) -> Vec<(Sign, f64)> {
     weighed
         .meant_causes(letter)
         .filter_map(|cause| weighed.sign(&standing, cause))
-        .map(|sign| (sign, by_chance(weighed, share(weighed, &sign))))
+        .map(|sign| (sign, by_chance(weighed, share(weighed, &standing, &sign))))
         .collect()
 }
 

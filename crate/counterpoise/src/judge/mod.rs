@@ -32,7 +32,7 @@ pub use finding::{Finding, Matter};
 pub use judgement::{Judgement, rarest, signs};
 pub use meant::Meant;
 pub use rarity::tabled;
-pub use relations::{FREEDOM, Group, LETTERS, Relations, Row, Together, Variable};
+pub use relations::{FIGURES, FREEDOM, Group, LETTERS, Relations, Row, Together, Variable};
 pub use rules::{Rule, Ruled, Ruling, Stance, habits, rulings};
 pub use table::{Table, read as read_table, write as write_table};
 pub use traits::{Trait, Traits, scale, traits};

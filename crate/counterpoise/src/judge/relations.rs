@@ -21,6 +21,10 @@ use std::ops::Range;
 /// The letters that the model knows, figures and the many-stroked & among them.
 pub const LETTERS: &str = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789&";
 
+/// Where in [`LETTERS`] the figures begin. How freely designers draw these says
+/// nothing of letters, nor the other way round.
+pub const FIGURES: usize = 52;
+
 /// How heavy the tails of a trait's noise are taken to be: degrees of freedom.
 pub const FREEDOM: f64 = 4.0;
 

@@ -14,7 +14,7 @@ use super::cause::Cause;
 use super::linear::Factor;
 use super::meant::Meant;
 use super::own;
-use super::relations::{Expected, LETTERS, Row};
+use super::relations::{Expected, FIGURES, LETTERS, Row};
 use super::table::Table;
 use super::traits::{Trait, Traits};
 use crate::measure::{MAD_TO_SD, median};
@@ -116,6 +116,8 @@ fn slack(shown: &[f64; SHOWN.len()], at_large: &[f64; SHOWN.len()]) -> f64 {
 /// One letter's figures against expectation.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Standing {
+    /// Place of the letter in [`LETTERS`].
+    pub letter: usize,
     /// Figures of the model.
     pub variables: Vec<usize>,
     /// How far each is off, in spreads.
@@ -298,10 +300,12 @@ impl<'t> Weighed<'t> {
 
     fn look_at_scatter(&mut self, heeded: &Row) {
         for kind in Kind::ALL {
+            let variables = &self.table.relations.variables;
             let mut off: Vec<f64> = heeded
                 .iter()
                 .enumerate()
-                .filter(|(i, _)| Kind::of(self.table.relations.variables[*i].of) == kind)
+                .filter(|(i, _)| variables[*i].letter < FIGURES)
+                .filter(|(i, _)| Kind::of(variables[*i].of) == kind)
                 .filter_map(|(i, x)| Some(((*x)? - self.expected[i].value).abs() / self.spread(i)))
                 .collect();
             let n = off.len() as f64;
@@ -314,11 +318,11 @@ impl<'t> Weighed<'t> {
         }
     }
 
-    /// How strongly each cause shows in this font's letters, those left out that
+    /// How strongly each cause shows in this font's letters, figures aside, those left out that
     /// are meant so: what a tenth, two and three tenths of them pass.
     pub fn shown(&self) -> [[f64; SHOWN.len()]; Cause::ALL.len()] {
         let mut all: [Vec<f64>; Cause::ALL.len()] = Default::default();
-        for (letter, c) in LETTERS.chars().enumerate() {
+        for (letter, c) in LETTERS.chars().enumerate().take(FIGURES) {
             if self.meant.whole(c) {
                 continue;
             }
@@ -363,6 +367,7 @@ impl<'t> Weighed<'t> {
             }
         }
         Standing {
+            letter,
             variables,
             off,
             spread,

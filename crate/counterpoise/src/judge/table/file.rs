@@ -2,12 +2,12 @@
 //!
 //! | part | what |
 //! |---|---|
-//! | mark | `CPL3` |
+//! | mark | `CPL4` |
 //! | counts | figures (u16); factors of each group (u8 each); [`SHARES`]'s length (u8) |
-//! | figures | letter, trait (u8 each); mean, noise (f32); spread factor (f32); effect of each learned cause (i16, 1/4096) |
+//! | figures | letter, trait (u8 each); mean (i16, 1/8192); root of noise (u16, logarithm, 1/2048); spread factor (u8, logarithm, 1/64); effect of each learned cause (i8, 1/32) |
 //! | loadings | group by group, figure by figure: scale (f32), then i8s, 1/127 |
 //! | correlations | figure by figure, up to but without itself: i8, 1/127 |
-//! | rarities | each cause's strengths, then the rarest sign's (f32) |
+//! | rarities | each cause's strengths in letters and in figures, then the rarest sign's (f32) |
 //! | fonts | what [`SHOWN`] of a font's letters show of each cause (f32) |
 //! | habits | each optical rule's three quartiles (f32) |
 
@@ -19,8 +19,13 @@ use crate::judge::rules::Rule;
 use crate::judge::traits::Trait;
 use crate::judge::weigh::SHOWN;
 
-const MARK: &[u8; 4] = b"CPL3";
-const EFFECT: f64 = 4096.0;
+const MARK: &[u8; 4] = b"CPL4";
+const MEAN: f64 = 8192.0;
+/// Steps of the noise's root, and of spread factors, on logarithmic scales that
+/// begin at the least that there is.
+const ROOT: (f64, f64) = (1e-9, 2048.0);
+const FACTOR: (f64, f64) = (0.14, 64.0);
+const EFFECT: f64 = 32.0;
 const CORRELATION: f64 = 127.0;
 const LOADING: f64 = 127.0;
 
@@ -35,12 +40,13 @@ pub fn write(table: &Table) -> Vec<u8> {
     let float = |out: &mut Vec<u8>, v: f64| out.extend((v as f32).to_le_bytes());
     for (i, v) in relations.variables.iter().enumerate() {
         out.extend([v.letter as u8, v.of as u8]);
-        for x in [v.mean, v.noise, table.noise[i]] {
-            float(&mut out, x);
-        }
+        // Casts of numbers beyond the type's range end at its bounds.
+        out.extend(((v.mean * MEAN).round() as i16).to_le_bytes());
+        out.extend((steps(v.noise.sqrt(), ROOT) as u16).to_le_bytes());
+        out.push(steps(table.noise[i], FACTOR) as u8);
         for cause in learned() {
-            let effect = (table.effects[cause as usize][i] * EFFECT).round();
-            out.extend((effect.clamp(-32767.0, 32767.0) as i16).to_le_bytes());
+            let effect = table.effects[cause as usize][i] * EFFECT;
+            out.push(effect.round() as i8 as u8);
         }
     }
     for group in &relations.groups {
@@ -56,7 +62,7 @@ pub fn write(table: &Table) -> Vec<u8> {
         let before = &own[..own.len().saturating_sub(1)];
         out.extend(before.iter().map(|c| (c * CORRELATION).round() as i8 as u8));
     }
-    for strengths in table.strengths.iter().chain([&table.rarest]) {
+    for strengths in table.strengths.as_flattened().iter().chain([&table.rarest]) {
         for &s in strengths {
             float(&mut out, s);
         }
@@ -98,18 +104,20 @@ pub fn read(file: &[u8]) -> Option<Table> {
         if letter >= LETTERS.len() || !in_order {
             return None;
         }
-        let (mean, own) = (bytes.float()?, bytes.float()?);
+        let mean = f64::from(i16::from_le_bytes(bytes.array()?)) / MEAN;
+        let root = value(u16::from_le_bytes(bytes.array()?), ROOT);
         relations.variables.push(Variable {
             letter,
             of,
             mean,
-            noise: own,
+            noise: root * root,
         });
-        noise.push(bytes.float()?);
+        let [factor] = bytes.array()?;
+        noise.push(value(factor.into(), FACTOR));
         for cause in Cause::ALL {
             effects[cause as usize].push(match cause.known_effect(of) {
                 Some(effect) => effect,
-                None => f64::from(i16::from_le_bytes(bytes.array()?)) / EFFECT,
+                None => f64::from(i8::from_le_bytes(bytes.array()?)) / EFFECT,
             });
         }
     }
@@ -140,9 +148,9 @@ pub fn read(file: &[u8]) -> Option<Table> {
         own.push(1.0);
         correlations.push(own);
     }
-    let mut strengths: [Vec<f64>; Cause::ALL.len()] = Default::default();
+    let mut strengths: [[Vec<f64>; Cause::ALL.len()]; 2] = Default::default();
     let mut rarest = Vec::new();
-    for list in strengths.iter_mut().chain([&mut rarest]) {
+    for list in strengths.as_flattened_mut().iter_mut().chain([&mut rarest]) {
         for _ in SHARES {
             list.push(bytes.float()?);
         }
@@ -165,6 +173,15 @@ pub fn read(file: &[u8]) -> Option<Table> {
         rarest,
         usual,
     })
+}
+
+/// How many steps of a logarithmic scale a number lies above its beginning.
+fn steps(number: f64, (least, steps): (f64, f64)) -> f64 {
+    ((number / least).ln() * steps).round()
+}
+
+fn value(at: u16, (least, steps): (f64, f64)) -> f64 {
+    least * (f64::from(at) / steps).exp()
 }
 
 fn learned() -> impl Iterator<Item = Cause> {

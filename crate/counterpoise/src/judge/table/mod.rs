@@ -25,8 +25,9 @@ pub struct Table {
     /// For each cause, how strongly it shows in the letters of a font: what the
     /// shares [`SHOWN`] of them pass, on average over fonts.
     pub shown: [[f64; SHOWN.len()]; Cause::ALL.len()],
-    /// For each cause, how strongly it shows in sound letters, tabled by rarity.
-    pub strengths: [Vec<f64>; Cause::ALL.len()],
+    /// Of letters and then of figures: for each cause, how strongly it shows in
+    /// sound ones, tabled by rarity.
+    pub strengths: [[Vec<f64>; Cause::ALL.len()]; 2],
     /// How rare a sound letter's rarest sign is: minus the logarithm of its
     /// share, tabled by rarity.
     pub rarest: Vec<f64>,
