@@ -21,6 +21,7 @@ mod lessons;
 mod metrics;
 mod panel;
 mod positions;
+mod reading;
 mod redraw;
 mod scan;
 mod second_reader;
@@ -106,6 +107,7 @@ fn trials() -> Result<Vec<Trial>, Failed> {
     all.extend(second_reader::trials(&fonts)?);
     all.extend(features::trials(&fonts)?);
     all.extend(kerning::trials(&fonts)?);
+    all.extend(reading::trials(&fonts)?);
     all.extend(known::trials(&fonts)?);
     all.extend(spacing::trials(&fonts)?);
     all.extend(stems::trials(&fonts)?);

@@ -33,6 +33,8 @@ pub enum Use {
     Positions,
     /// An earlier release of another face.
     Revision,
+    /// Set from right to left.
+    Reading,
 }
 
 /// One face.

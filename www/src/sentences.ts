@@ -8,6 +8,8 @@ export const STUMBLED =
   'The lab stumbled over that and has set the stage up again. Your font is still here; the steps to undo are not.'
 export const NO_KERNING =
   'The part of the lab that sets kerned text could not be loaded. The letters stand by their side bearings; try again later.'
+export const NO_READING =
+  'The part of the lab that sets text from right to left could not be loaded. The letters stand from left to right; try again later.'
 export const NO_WORDS = 'No pair asks for a look, or no common word holds one that does.'
 export const NO_LIST = 'The list of words could not be fetched. Try again later.'
 export const NO_SAMPLE = 'The sample could not be fetched. Drop a font of your own.'

@@ -23,12 +23,12 @@ import type { Turn } from './pointers'
 import { drawingKind } from './redraw/kinds'
 import { isRefusal } from './refusal'
 import { measuresName, save } from './save'
-import { BROKEN, NO_KERNING, NO_SAMPLE, STUMBLED, sentenceOf, TOO_LARGE, UNJUDGED } from './sentences'
-import { Shapers } from './shapers'
+import { BROKEN, NO_SAMPLE, STUMBLED, sentenceOf, TOO_LARGE, UNJUDGED } from './sentences'
 import { fetchSample, makeHelper, noted, type Source, showFace } from './source'
 import { fittingOf, spacedCharacters, toleranceOf } from './spacing'
 import { initialState, type PageState, Store } from './state'
 import { testLine } from './test-line'
+import { TextSetting } from './text-setting'
 import { wear } from './theme'
 import { Measurer, type SpacingState, type SurveyState } from './worker/measurer'
 
@@ -84,7 +84,18 @@ export class Session implements Desk, Bench {
   #behind: () => Promise<void> = async () => {}
   /** Whether the desk has been told of the open font. */
   #told = true
-  readonly #shapers = new Shapers()
+  readonly #text = new TextSetting({
+    state: () => this.state,
+    remark: (remark) => this.set({ remark }),
+    source: () => this.#source,
+    file: () => this.#lab?.file() ?? new Uint8Array(),
+    kern: (pairs) => this.#try((lab) => this.#fit(lab, 'kerned', { sides: [], pairs })),
+    read: (reader) =>
+      this.#try((lab) => {
+        lab.setReader(reader)
+        this.#moved(true)
+      }),
+  })
 
   constructor() {
     const { visited, ...settings } = readSettings(storage())
@@ -98,7 +109,7 @@ export class Session implements Desk, Bench {
       this.#markFindings(before)
       const [line, lineBefore] = [state.stage, before.stage]
       if (line && (line.text !== lineBefore?.text || line.spacing !== lineBefore.spacing)) {
-        queueMicrotask(() => void this.#kern())
+        queueMicrotask(() => this.#text.follow())
       }
       // What is meant so weighs on no other letter.
       if (state.meant !== before.meant && state.judgement.kind === 'done') queueMicrotask(() => this.#judge())
@@ -374,21 +385,6 @@ export class Session implements Desk, Bench {
     else this.apply({ type: 'setText', text })
   }
 
-  /** Sets the line with the font's own kerning, as a shaping library applies it. */
-  async #kern(): Promise<void> {
-    const source = this.#source
-    if (!source || this.state.stage?.spacing !== 'kerned') return
-    try {
-      const shaper = await this.#shapers.of(source, () => this.#lab?.file() ?? new Uint8Array())
-      if (!shaper || this.#source !== source) return
-      const pairs = shaper.kerns(this.state.stage?.text ?? '')
-      this.#try((lab) => this.#fit(lab, 'kerned', { sides: [], pairs }))
-    } catch (error) {
-      console.error(error)
-      this.set({ remark: NO_KERNING })
-    }
-  }
-
   /** What stands out of the font, as far as its letters have been measured. */
   #judge(): void {
     const lab = this.#lab
@@ -499,6 +495,7 @@ export class Session implements Desk, Bench {
     if (this.#theme) lab.setTheme(this.#theme)
     lab.resize(...this.#size)
     this.#lab = lab
+    this.#text.forget()
   }
 
   #open(source: Source): void {
@@ -528,6 +525,7 @@ export class Session implements Desk, Bench {
     })
     this.#awaited = true
     this.onChange()
+    void this.#text.readLine()
     void this.#show(source.bytes, face)
   }
 
@@ -583,6 +581,7 @@ export class Session implements Desk, Bench {
       if (this.#source) {
         this.#lab?.openFont(this.#source.bytes, this.#source.fileName)
         if (text) this.#lab?.run({ type: 'setText', text })
+        void this.#text.readLine()
         this.#judge()
         this.#markFindings()
         this.set({ stage: this.#lab?.state() ?? null })

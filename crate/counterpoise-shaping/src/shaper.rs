@@ -1,6 +1,7 @@
 //! The shaping library, behind one door. Font units.
 
-use harfrust::{Buffer, Feature, Font, ShapeOptions, ShaperFont, Tag};
+use crate::reading;
+use harfrust::{Buffer, ClusterLevel, Direction, Feature, Font, ShapeOptions, ShaperFont, Tag};
 
 /// A line of text holds no more characters than this; the rest is not set. Far
 /// more than a page's width shows, and set in some milliseconds.
@@ -30,15 +31,44 @@ impl Shaper {
         Font::new(bytes, face).map(Self)
     }
 
-    /// Sets a line of text, with the font's kerning or without. Ligatures are
-    /// left apart: the lab looks at letters.
+    /// Sets a line of text, with the font's kerning or without, each stretch the
+    /// way that it is read. Glyphs come as they stand from left to right.
+    /// Ligatures are left apart, but for those that a script cannot be written
+    /// without: the lab looks at letters.
     pub fn shape(&self, text: &str, kerning: bool) -> Vec<Placed> {
+        let text: String = text.chars().take(MOST_CHARACTERS).collect();
+        let characters: Vec<char> = text.chars().collect();
+        let runs = reading::runs(&text);
+        let run = |at: usize| {
+            let (range, level) = &runs[at];
+            let first = range.start as u32;
+            self.run(&characters[range.clone()], first, level % 2 == 1, kerning)
+        };
+        let standing = reading::standing(&runs);
+        standing.into_iter().flat_map(run).collect()
+    }
+
+    /// Sets characters that are read one way, counted from a first.
+    pub(crate) fn run(
+        &self,
+        characters: &[char],
+        first: u32,
+        leftwards: bool,
+        kerning: bool,
+    ) -> Vec<Placed> {
         let font = ShaperFont::new(&self.0);
         let mut buffer = Buffer::new();
-        for (at, c) in (0..).zip(text.chars().take(MOST_CHARACTERS)) {
+        for (at, &c) in (first..).zip(characters) {
             buffer.push(c.into(), at);
         }
+        buffer.set_direction(if leftwards {
+            Direction::RightToLeft
+        } else {
+            Direction::LeftToRight
+        });
         buffer.guess_segment_properties();
+        // Marks are glyphs of their own on the stage.
+        buffer.set_cluster_level(ClusterLevel::MonotoneCharacters);
         let off = |tag: &[u8; 4]| Feature::new(Tag::new(tag), 0, ..);
         let mut features = vec![off(b"liga"), off(b"clig")];
         if !kerning {

@@ -165,6 +165,24 @@ impl Lab {
             .map_err(|e| throw(&e))
     }
 
+    /// Takes what tells how a line is read: of a text five numbers for each
+    /// character, as the shaping module's `read` gives them. It holds until another
+    /// font is opened, and must not ask anything of this lab.
+    #[wasm_bindgen(js_name = setReader)]
+    pub fn set_reader(
+        &mut self,
+        #[wasm_bindgen(unchecked_param_type = "(text: string) => Int32Array")]
+        reader: js_sys::Function,
+    ) {
+        self.stage.set_reader(Box::new(move |text| {
+            let told = reader.call1(&JsValue::NULL, &text.into());
+            told.map_or_else(
+                |_| Vec::new(),
+                |told| js_sys::Int32Array::new(&told).to_vec(),
+            )
+        }));
+    }
+
     /// A name for the open file that its bytes alone lead to, to keep a person's
     /// word about it by; empty before one is open.
     #[must_use]

@@ -11,7 +11,7 @@ import './letter-lines'
 import './one-letter'
 import { Outlines } from './outlines'
 import { type List, UNCODED } from './protocol'
-import { choices, foundWords, sectionOf, shortName } from './words'
+import { choices, foundWords, letterName, sectionOf } from './words'
 
 const WAIT = 'The letters of the font are being listed.'
 const LOST =
@@ -162,7 +162,7 @@ export class BrowseRoom extends LitElement {
         A letter, a code point such as U+0067, a glyph’s name or a part of it, or a Unicode block’s name or a part of it.
       </p>
       <p class="found" role="status">${foundWords(list, this.shown, this.typed)}</p>
-      <label class="block"><span>Block</span>${this.#blocks(list)}</label>
+      <label class="block" ?hidden=${this.shown?.length === 0}><span>Block</span>${this.#blocks(list)}</label>
       <label class="size"
         ><span>Size</span
         ><input
@@ -182,7 +182,7 @@ export class BrowseRoom extends LitElement {
   /** The blocks that letters are shown of: where the list stands now, and where it may go. */
   #blocks(list: List) {
     const counts = this.#counts(list)
-    return html`<select aria-label="Block that is in view" ?disabled=${counts.length === 0} @change=${this.#go}>
+    return html`<select aria-label="Block that is in view" @change=${this.#go}>
       ${counts.map(
         ([section, letters]) =>
           html`<option value=${section} .selected=${section === this.head}>
@@ -226,6 +226,7 @@ export class BrowseRoom extends LitElement {
 
   #foot(list: List, bare: boolean) {
     const together = this.chosen.size
+    if (bare && together === 0 && !this.stood && !this.trouble) return nothing
     return html`<div class="foot">
       ${
         bare
@@ -359,7 +360,7 @@ export class BrowseRoom extends LitElement {
       return
     }
     const [first] = letters
-    const one = first === undefined ? '' : shortName(list, first, this.#nameOf(list, first))
+    const one = first === undefined ? '' : letterName(list, first, this.#nameOf(list, first))
     const last = before?.at(-1)
     const after = last ? `, after ${last.label}` : ''
     this.said =

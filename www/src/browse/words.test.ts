@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { type List, UNCODED } from './protocol'
-import { blockRange, choices, codeName, foundWords, letterName, sectionOf, shortName } from './words'
+import { blockRange, choices, codeName, foundWords, letterName, sectionOf } from './words'
 
 const list: List = {
   codes: Uint32Array.of(0x41, 0x300, 0x200d, 0x5b57, UNCODED),
@@ -24,8 +24,6 @@ test('a letter is called by its character, its code point, its name or its numbe
   expect(letterName(list, 3, null)).toBe('字 U+5B57')
   expect(letterName(list, 4, 'a.alt')).toBe('a.alt')
   expect(letterName(list, 4, null)).toBe('glyph 1,234')
-  expect(shortName(list, 3, null)).toBe('字')
-  expect(shortName(list, 1, null)).toBe('U+0300')
 })
 
 test('a letter stands under the last heading before it', () => {

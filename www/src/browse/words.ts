@@ -18,11 +18,6 @@ export function letterName(list: List, letter: number, name: string | null): str
   return UNSHOWN.test(character) ? codeName(code) : `${character} ${codeName(code)}`
 }
 
-/** The same in short, for a sentence. */
-export function shortName(list: List, letter: number, name: string | null): string {
-  return letterName(list, letter, name).split(' U+')[0] ?? ''
-}
-
 /** Which heading a letter stands under. */
 export function sectionOf(sections: readonly Section[], letter: number): number {
   let [low, high] = [0, sections.length - 1]

@@ -87,6 +87,7 @@ export class TextLine extends LitElement {
       <input
         id="text"
         type="text"
+        dir="auto"
         autocomplete="off"
         autocapitalize="off"
         spellcheck="false"

@@ -24,6 +24,8 @@ pub(super) fn item(id: ItemId, character: Option<char>, glyph: Option<u16>, sort
         pinned: false,
         mirrored: false,
         turned: false,
+        level: 0,
+        shift: (0, 0),
     }
 }
 
@@ -31,6 +33,7 @@ pub(super) fn item(id: ItemId, character: Option<char>, glyph: Option<u16>, sort
 pub(super) fn cast(item: &mut Item, sorts: &Sorts) {
     item.glyph = item.character.and_then(|c| sorts.glyph(c));
     item.advance = advance(item.glyph, sorts);
+    item.shift = (0, 0);
 }
 
 fn advance(glyph: Option<u16>, sorts: &Sorts) -> f64 {
@@ -113,7 +116,7 @@ impl Stage {
     pub(super) fn missing(&self) -> Vec<String> {
         let mut missing: Vec<String> = Vec::new();
         if let Some(sorts) = &self.sorts {
-            for item in self.scene.items.iter().filter(|i| i.glyph.is_none()) {
+            for item in self.scene.items.iter().filter(|i| i.is_missing()) {
                 let label = sorts.label(item.character, None);
                 if !missing.contains(&label) {
                     missing.push(label);

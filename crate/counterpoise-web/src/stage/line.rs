@@ -11,18 +11,34 @@ use std::ops::Range;
 pub(crate) fn own_places(scene: &Scene, added: &Added) -> Vec<f64> {
     let mut pen = scene.setting.start;
     let mut before: Option<&Item> = None;
-    scene
-        .items
-        .iter()
-        .map(|item| {
-            let [left, right] = added.sides(item);
-            pen += left + before.map_or(0.0, |b| added.gap(b, item));
-            let x = pen;
-            pen += item.advance + right;
-            before = Some(item);
-            x
-        })
-        .collect()
+    let mut places = vec![pen; scene.items.len()];
+    for at in order(&scene.items) {
+        let item = &scene.items[at];
+        let [left, right] = added.sides(item);
+        pen += left + before.map_or(0.0, |b| added.gap(b, item));
+        places[at] = pen;
+        pen += item.advance + right;
+        before = Some(item);
+    }
+    places
+}
+
+/// The letters as they stand from left to right (Unicode Standard Annex 9, rule
+/// L2): from the highest level down to the lowest odd one, every stretch of that
+/// level or higher is turned round.
+pub(crate) fn order(items: &[Item]) -> Vec<usize> {
+    let mut order: Vec<usize> = (0..items.len()).collect();
+    let highest = items.iter().map(|i| i.level).max().unwrap_or(0);
+    for level in (1..=highest).rev() {
+        for stretch in
+            order.chunk_by_mut(|&a, &b| (items[a].level >= level) == (items[b].level >= level))
+        {
+            if items[stretch[0]].level >= level {
+                stretch.reverse();
+            }
+        }
+    }
+    order
 }
 
 /// The text that the line spells.
@@ -118,6 +134,8 @@ mod tests {
             pinned: false,
             mirrored: false,
             turned: false,
+            level: 0,
+            shift: (0, 0),
         }
     }
 
@@ -138,6 +156,19 @@ mod tests {
             own_places(&scene("HOn"), &Added::default()),
             [0.0, 100.0, 200.0]
         );
+    }
+
+    #[test]
+    fn letters_of_odd_levels_stand_from_right_to_left() {
+        // A word of Hebrew with a figure in it, in a line of Latin.
+        let mut s = scene("abXY12Zc");
+        for (item, level) in s.items.iter_mut().zip([0, 0, 1, 1, 2, 2, 1, 0]) {
+            item.level = level;
+        }
+        assert_eq!(order(&s.items), [0, 1, 6, 4, 5, 3, 2, 7]);
+        let places = own_places(&s, &Added::default());
+        assert_eq!(places[2], 600.0, "X is the first of its word, to the right");
+        assert_eq!(places[7], 700.0);
     }
 
     #[test]

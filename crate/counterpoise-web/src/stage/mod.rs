@@ -14,6 +14,7 @@
 //! | `align`, `hit`, `calliper` | questions about letters as they stand |
 //! | `spacing` | how far apart letters stand |
 //! | `texture` | the line as a blurred eye sees it |
+//! | `reading` | lines that are read from right to left |
 //! | `white` | the white between letters, and the line's rhythm |
 //! | `tell` | the state and the sentences that go back to the page |
 //! | `paint` | the picture |
@@ -34,6 +35,7 @@ mod line;
 mod looks;
 pub(crate) mod paint;
 mod places;
+mod reading;
 mod scene;
 pub(crate) mod sorts;
 mod spacing;
@@ -53,6 +55,7 @@ use frame::Frame;
 use gesture::Gestures;
 use history::{History, Moment, Run};
 use kurbo::{Rect, Size};
+use reading::Reader;
 use scene::{Scene, View};
 use sorts::Sorts;
 use spacing::Added;
@@ -87,6 +90,7 @@ pub(crate) struct Stage {
     whites: RefCell<Option<(white::Line, Rc<White>)>>,
     /// What each spacing adds, in their order; nothing to the font's own.
     fittings: [Added; 3],
+    reader: Reader,
     /// Findings that are marked under their letters, the worst first.
     marked: Vec<FindingKey>,
     /// How the font's letters are judged, once they are.
@@ -136,6 +140,7 @@ impl Default for Stage {
             seen: RefCell::default(),
             whites: RefCell::default(),
             fittings: Default::default(),
+            reader: Reader::default(),
             marked: Vec::new(),
             judgement: None,
             revision: 0,
@@ -152,6 +157,7 @@ impl Stage {
         self.seen = RefCell::default();
         self.whites = RefCell::default();
         self.fittings = Default::default();
+        self.reader = Reader::default();
         self.marked.clear();
         self.judgement = None;
         self.scene.setting.finding = None;
@@ -286,6 +292,7 @@ impl Stage {
 
     /// Records what changed since a moment.
     fn keep(&mut self, before: Moment<'_>, done: Done) {
+        self.read_line();
         let after = Moment {
             scene: &self.scene,
             chosen: &self.chosen,
@@ -303,6 +310,7 @@ impl Stage {
             .history
             .undo(&mut self.scene, &mut self.chosen)
             .ok_or(Refuse::NothingToUndo)?;
+        self.read_line();
         self.keep_chosen();
         self.say(format!("Taken back: {name}."));
         self.touch();
@@ -317,6 +325,7 @@ impl Stage {
             .history
             .redo(&mut self.scene, &mut self.chosen)
             .ok_or(Refuse::NothingToRedo)?;
+        self.read_line();
         self.keep_chosen();
         self.say(format!("Done again: {name}."));
         self.touch();

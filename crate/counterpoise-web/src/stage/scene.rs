@@ -33,12 +33,23 @@ pub(crate) struct Item {
     pub(crate) pinned: bool,
     pub(crate) mirrored: bool,
     pub(crate) turned: bool,
+    /// Its embedding level: odd ones are read from right to left.
+    pub(crate) level: u8,
+    /// How far it stands right of its place and above the baseline by the font's
+    /// rules, as a mark does over its letter.
+    pub(crate) shift: (i32, i32),
 }
 
 /// Stands in the text for a glyph without a character.
 pub(crate) const OBJECT: char = '\u{FFFC}';
 
 impl Item {
+    /// Whether the font lacks it. What a ligature has taken in has no glyph either,
+    /// and no room.
+    pub(crate) fn is_missing(&self) -> bool {
+        self.glyph.is_none() && self.advance > 0.0
+    }
+
     /// The character that stands for it in the text.
     pub(crate) fn sign(&self) -> char {
         self.character.unwrap_or(OBJECT)

@@ -85,8 +85,10 @@ pub(crate) fn painting_order(standings: &[Standing]) -> Vec<usize> {
 }
 
 fn map(item: &Item, x: f64, ink: Option<Rect>, sorts: &Sorts) -> Affine {
+    let (right, up) = (f64::from(item.shift.0), f64::from(item.shift.1));
+    let x = x + right;
     let Some(ink) = ink else {
-        return Affine::translate((x, 0.0));
+        return Affine::translate((x, up));
     };
     let twice_centre = ink.x0 + ink.x1;
     let twice_height = if item.turned {
@@ -105,7 +107,7 @@ fn map(item: &Item, x: f64, ink: Option<Rect>, sorts: &Sorts) -> Affine {
     } else {
         (1.0, 0.0)
     };
-    Affine::new([sx, 0.0, 0.0, sy, x + dx, dy])
+    Affine::new([sx, 0.0, 0.0, sy, x + dx, up + dy])
 }
 
 /// Twice the height that a letter is turned about: so that an S, turned, stands

@@ -2,6 +2,7 @@
 
 use super::Stage;
 use super::figure;
+use super::line;
 use super::scene::Item;
 use super::sorts::Sorts;
 use super::standing::Standing;
@@ -22,7 +23,7 @@ pub(super) struct Line {
 /// The white of the line.
 #[derive(Debug)]
 pub(crate) struct White {
-    /// The whites between neighbours, in the line's order.
+    /// The whites between neighbours, from left to right.
     pub(crate) pairs: Vec<Between>,
     rhythm: Rhythm,
 }
@@ -30,7 +31,7 @@ pub(crate) struct White {
 /// The white between two neighbours.
 #[derive(Debug)]
 pub(crate) struct Between {
-    /// Place of the first of them in the line.
+    /// Place of the left one, counted from the left.
     pub(crate) first: usize,
     /// Its outline on the stage.
     pub(crate) outline: BezPath,
@@ -44,7 +45,10 @@ const MOST_SAID: usize = 3;
 impl Stage {
     /// The white of the line as it stands now.
     pub(crate) fn white(&self) -> Rc<White> {
-        let standings = self.standings();
+        let all = self.standings();
+        // Neighbours are those that stand beside each other, whichever is read first.
+        let order = line::order(&self.scene.items);
+        let standings: Vec<Standing> = order.iter().map(|&at| all[at].clone()).collect();
         let line = Line {
             items: self.scene.items.clone(),
             places: standings.iter().map(|s| s.x).collect(),
@@ -81,6 +85,7 @@ impl Stage {
             return "Too few letters stand beside each other to tell a rhythm.".to_owned();
         };
         let even = format!("The white varies by {:.0}%", 100.0 * unevenness);
+        let order = line::order(&self.scene.items);
         let mut breaks: Vec<&Between> = white.pairs.iter().filter(|b| b.place.breaks).collect();
         if breaks.is_empty() {
             return format!("{even}; no pair breaks the rhythm.");
@@ -91,7 +96,7 @@ impl Stage {
             .iter()
             .take(MOST_SAID)
             .map(|b| {
-                let name = |at: usize| self.name(self.scene.items[at].id);
+                let name = |at: usize| self.name(self.scene.items[order[at]].id);
                 let word = if b.place.off > 0.0 { "wide" } else { "tight" };
                 format!(
                     "{} {} is {} too {word}",

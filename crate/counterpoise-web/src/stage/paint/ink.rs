@@ -33,7 +33,7 @@ pub(super) fn paint(
     shapes: &Shapes,
     blurred: &mut Option<Blurred>,
 ) -> Drawn {
-    for s in picture.letters().filter(|s| s.item.glyph.is_none()) {
+    for s in picture.letters().filter(|s| s.item.is_missing()) {
         gap(brush, picture, s)?;
     }
     let spread = picture.setting.blur * picture.sorts.x_height() * picture.camera.scale;

@@ -51,12 +51,14 @@ fn row(brush: &Brush<'_>, picture: &Picture<'_>, shapes: &Shapes, size: f64, top
     // The line as it is set, whatever was moved on the stage above.
     let start = aside + 4.0;
     for s in &picture.standings {
-        let x = start + scale * (s.own - picture.setting.start);
+        let (right, up) = (f64::from(s.item.shift.0), f64::from(s.item.shift.1));
+        let x = start + scale * (s.own + right - picture.setting.start);
         if x > frame.canvas.x1 {
-            break;
+            continue;
         }
         if let Some(shape) = shapes.get(s.item.glyph) {
-            brush.through(Affine::new([scale, 0.0, 0.0, -scale, x, snapped]))?;
+            let y = snapped - scale * up;
+            brush.through(Affine::new([scale, 0.0, 0.0, -scale, x, y]))?;
             c.fill_with_path_2d(&shape.outline);
         }
     }
