@@ -48,7 +48,7 @@ impl Stage {
         let all = self.standings();
         // Neighbours are those that stand beside each other, whichever is read first.
         let order = line::order(&self.scene.items);
-        let standings: Vec<Standing> = order.iter().map(|&at| all[at].clone()).collect();
+        let standings: Vec<&Standing> = order.iter().map(|&at| &all[at]).collect();
         let line = Line {
             items: self.scene.items.clone(),
             places: standings.iter().map(|s| s.x).collect(),
@@ -128,7 +128,7 @@ impl White {
 
 /// Reads the white between letters that stand upright and the right way round;
 /// any other parts the line, as a space does.
-fn read(standings: &[Standing], sorts: &Sorts) -> White {
+fn read(standings: &[&Standing], sorts: &Sorts) -> White {
     let grid = sorts.grid();
     let mut sides = Vec::new();
     let mut known = HashMap::new();
