@@ -51,6 +51,10 @@ pub(crate) fn learn(
     for (t, _) in &mut halves {
         t.correlations.clone_from(&table.correlations);
     }
+    table.evened = evened(&halves);
+    for (t, _) in &mut halves {
+        t.evened = table.evened;
+    }
     table.shown = shown(&halves);
     for (t, _) in &mut halves {
         t.shown = table.shown;
@@ -82,6 +86,52 @@ fn shown(halves: &[(Table, Vec<&Specimen>)]) -> [[f64; SHOWN.len()]; Cause::ALL.
         }
     }
     sums.map(|of_cause| of_cause.map(|sum| sum / f64::max(n, 1.0)))
+}
+
+/// By how much signs are made even over letters: the strength that one sound letter
+/// in 25 to a hundred passes, of letters (or figures) together beside the very
+/// letter's, to the power 0.7, since few faces tell it.
+fn evened(halves: &[(Table, Vec<&Specimen>)]) -> [[f64; Cause::ALL.len()]; LETTERS.len()] {
+    const POWER: f64 = 0.7;
+    /// Fewer faces than this tell no tail.
+    const LEAST: usize = 100;
+    let mut of_letters: Vec<[Vec<f64>; Cause::ALL.len()]> = vec![Default::default(); LETTERS.len()];
+    each_letter(halves, |weighed, standing| {
+        for cause in Cause::ALL.into_iter().filter(|c| c.is_ratio()) {
+            if let Some(sign) = weighed.sign(standing, cause) {
+                of_letters[standing.letter][cause as usize].push(sign.strength);
+            }
+        }
+    });
+    let tail = |mut strengths: Vec<f64>| {
+        strengths.sort_unstable_by(f64::total_cmp);
+        let at = |share: f64| {
+            strengths[(share * strengths.len() as f64) as usize]
+                .max(1e-3)
+                .ln()
+        };
+        ((at(0.96) + at(0.98) + at(0.99)) / 3.0).exp()
+    };
+    let mut evened = [[1.0; Cause::ALL.len()]; LETTERS.len()];
+    for cause in 0..Cause::ALL.len() {
+        for kin in [0..FIGURES, FIGURES..LETTERS.len()] {
+            let together: Vec<f64> = of_letters[kin.clone()]
+                .iter()
+                .flat_map(|l| l[cause].clone())
+                .collect();
+            if together.len() < LEAST {
+                continue;
+            }
+            let usual = tail(together);
+            for letter in kin {
+                let own = &of_letters[letter][cause];
+                if own.len() >= LEAST {
+                    evened[letter][cause] = (usual / tail(own.clone())).powf(POWER).clamp(0.4, 2.0);
+                }
+            }
+        }
+    }
+    evened
 }
 
 /// Tables how strongly causes show in sound letters.
@@ -130,6 +180,7 @@ fn blank(relations: Relations, effects: [Vec<f64>; Cause::ALL.len()]) -> Table {
         noise: vec![1.0; n],
         effects,
         shown: Default::default(),
+        evened: [[1.0; Cause::ALL.len()]; LETTERS.len()],
         strengths: Default::default(),
         rarest: Vec::new(),
         usual: Default::default(),

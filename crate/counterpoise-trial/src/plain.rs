@@ -7,7 +7,7 @@ use counterpoise::judge::{Cause, Trait, Traits};
 use counterpoise::measure::MAD_TO_SD;
 
 /// Letters of one construction (common practice, no source).
-const CLASSES: [&str; 9] = [
+const CLASSES: [&str; 10] = [
     "BDEFHIJKLPRTU",
     "CGOQS",
     "AKMNVWXYZ",
@@ -17,6 +17,7 @@ const CLASSES: [&str; 9] = [
     "mw",
     "hnu",
     "gpqy",
+    "0123456789",
 ];
 
 /// A class scatters by no less than this on the trait's scale.

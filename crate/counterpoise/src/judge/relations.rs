@@ -137,12 +137,19 @@ impl Relations {
     }
 
     /// What every figure should be, each letter's from all other letters.
-    /// Figures that the font lacks have an expectation too.
+    /// Figures that the font lacks have an expectation too. Of letters only letters
+    /// are asked; of figures, both.
     pub fn expect(&self, row: &Row) -> Vec<Expected> {
-        let mut all: Vec<Expected> = self.variables.iter().map(Expected::at_large).collect();
+        let mut letters: Vec<Expected> = self.variables.iter().map(Expected::at_large).collect();
+        let mut all = letters.clone();
+        let from = self.of_letter(FIGURES).start;
+        let mut of_letters = row.clone();
+        of_letters[from..].fill(None);
         for group in &self.groups {
+            group.expect(&self.variables, &of_letters, &mut letters);
             group.expect(&self.variables, row, &mut all);
         }
+        all[..from].copy_from_slice(&letters[..from]);
         all
     }
 }

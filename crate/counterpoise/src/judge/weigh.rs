@@ -415,11 +415,12 @@ impl<'t> Weighed<'t> {
             .collect();
         let across = factor.form(left);
         let slack = self.slack[cause as usize];
+        let even = self.table.evened[standing.letter][cause as usize];
         let doubt = ((TAILS + across) / (TAILS + n as f64)).sqrt();
         Some(Sign {
             cause,
             size,
-            strength: size.abs() * power.sqrt() / (doubt * slack),
+            strength: even * size.abs() * power.sqrt() / (doubt * slack),
             spread: doubt * slack / power.sqrt(),
         })
     }
