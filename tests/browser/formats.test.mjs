@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict'
 import { after, before, test } from 'node:test'
+import { chromiumOnly } from './lib/browser.mjs'
 import { font } from './lib/fonts.mjs'
 import { house } from './lib/lab.mjs'
 import { fontsOf, shows, written } from './lib/formats.mjs'
@@ -16,7 +17,7 @@ async function fresh(options) {
   return lab
 }
 
-test('every open font of the list shows its letters, or a sentence', { timeout: 600_000 }, async (t) => {
+test('every open font of the list shows its letters, or a sentence', { timeout: 600_000, ...chromiumOnly('the table of them is written once') }, async (t) => {
   const lab = await fresh()
   const listed = fontsOf('formats')
   assert.ok(listed.length >= 50, `${listed.length} fonts`)

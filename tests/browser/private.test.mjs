@@ -2,6 +2,7 @@ import assert from 'node:assert/strict'
 import { readdirSync } from 'node:fs'
 import { join, relative, sep } from 'node:path'
 import { after, before, test } from 'node:test'
+import { engine } from './lib/browser.mjs'
 import { font, six } from './lib/fonts.mjs'
 import { house } from './lib/lab.mjs'
 import { dist } from './lib/place.mjs'
@@ -13,7 +14,7 @@ before(async () => {
 after(() => home.close())
 
 /**
- * Records every request of a page, by two ways that do not know of each other.
+ * Records every request of a page, in Chromium by two ways that do not know of each other.
  * A file of the page's own build is its address alone: anything that is asked
  * for with a body, a query or another method than GET is told apart.
  */
@@ -22,6 +23,7 @@ async function listen(page) {
   const name = (method, url, body) => (method === 'GET' && !body ? url : `${method} ${url} with ${body ? 'a body' : 'no body'}`)
   page.on('request', (request) => heard.push(name(request.method(), request.url(), request.postData() !== null)))
   page.on('websocket', (socket) => heard.push(socket.url()))
+  if (engine !== 'chromium') return heard
   const session = await page.context().newCDPSession(page)
   await session.send('Network.enable')
   session.on('Network.requestWillBeSent', ({ request }) =>
