@@ -51,7 +51,8 @@ test('the saved page opens from the disk, with no network, and stands in nobodyâ
   page.on('console', (message) => errors.push(message.text()))
   page.on('pageerror', (error) => errors.push(String(error)))
   await page.goto(pathToFileURL(path).href)
-  assert.deepEqual(heard, [pathToFileURL(path).href])
+  // Of the file itself not every driver tells.
+  assert.deepEqual(heard.filter((one) => one !== pathToFileURL(path).href), [])
   assert.equal(await page.locator('script').count(), 0)
   const findings = (await lab.state()).judgement.report.findings.filter((one) => one.byChance <= 1)
   assert.equal(await page.locator('.entry').count(), findings.length)

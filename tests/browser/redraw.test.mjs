@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { after, before, test } from 'node:test'
 import { axe } from './lib/axe.mjs'
+import { chromiumOnly } from './lib/browser.mjs'
 import { font } from './lib/fonts.mjs'
 import { house, narrow, wide } from './lib/lab.mjs'
 import { root } from './lib/place.mjs'
@@ -74,7 +75,7 @@ test('a change is tried by keyboard, saved as SVG, and the file dropped again me
   await lab.close()
 })
 
-test('a letter goes out as SVG and comes back the same, at three units per em', async () => {
+test('a letter goes out as SVG and comes back the same, at three units per em', chromiumOnly('one is enough in a second browser'), async () => {
   for (const [name, family] of [
     ['heros.otf', 'TeX Gyre Heros'],
     ['dejavu.ttf', 'DejaVu Sans'],
@@ -245,7 +246,7 @@ test('a scan is read, straightened, laid under the font’s own letter, and held
   await lab.close()
 })
 
-test('a photo as JPEG is read as the scan that it was made of', async () => {
+test('a photo as JPEG is read as the scan that it was made of', chromiumOnly('one is enough in a second browser'), async () => {
   const lab = await started()
   // The browser's own encoder makes it, so that the decoder is tried on a file of other hands.
   const jpeg = await lab.page.evaluate(async (bytes) => {
@@ -270,6 +271,29 @@ test('another revision of the font, picked in the room, is held against it', asy
   await room(lab).getByText('What stood out before, and now').waitFor()
   assert.ok((await room(lab).locator('.fate', { hasText: 'Settled' }).count()) >= 3)
   await lab.picture('redraw-revision')
+  await lab.close()
+})
+
+test('a revision packed for the web is unpacked and held against the font', async () => {
+  const lab = await started()
+  await lab.open({ name: 'sourcesans.otf', bytes: font('sourcesans.otf') }, 'Source Sans')
+  await lab.judged()
+  await lab.canvas.focus()
+  await lab.press('Shift+R')
+  const bring = async (file) => {
+    await room(lab).getByRole('button', { name: 'A new drawing' }).click()
+    await room(lab).getByLabel('A file').setInputFiles({ name: file, mimeType: 'font/woff2', buffer: font(file) })
+    await room(lab).getByText(file).waitFor({ timeout: 60_000 })
+  }
+  // The same outlines, packed: nothing changed.
+  await bring('sourcesans-woff2-otf.woff2')
+  await room(lab).getByText('Both are the same, letter for letter.').waitFor()
+  // What is no web font after all is refused, and what was compared stays.
+  await room(lab).getByRole('button', { name: 'A new drawing' }).click()
+  const cut = font('sourcesans-woff2-otf.woff2').subarray(0, 2000)
+  await room(lab).getByLabel('A file').setInputFiles({ name: 'cut.woff2', mimeType: 'font/woff2', buffer: cut })
+  await room(lab).getByRole('alert').getByText(/cannot be unpacked/).waitFor()
+  assert.deepEqual(lab.errors, [])
   await lab.close()
 })
 

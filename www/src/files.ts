@@ -11,7 +11,7 @@ export interface Arrival {
   readonly sentence: string | null
 }
 
-const fontEnding = /\.(?:otf|ttf|otc|ttc|woff2?)$/i
+export const fontEnding = /\.(?:otf|ttf|otc|ttc|woff2?)$/i
 
 /** Of several files, the one to open: the first that is called like a font, else the first. */
 export function choose(files: readonly File[]): Arrival {

@@ -84,6 +84,8 @@ export class FaceChoice extends LitElement {
 
   faces: readonly FaceName[] = []
   fileName = ''
+  /** Whether another face can be chosen later, without this question. */
+  kept = true
   answer: (face: number | null) => void = () => {}
 
   @query('dialog') private readonly dialog!: HTMLDialogElement
@@ -98,7 +100,7 @@ export class FaceChoice extends LitElement {
     return html`<dialog aria-labelledby="title" aria-describedby="what" @close=${this.#closed}>
       <form method="dialog">
         <h2 id="title">Which face shall open?</h2>
-        <p id="what">${this.fileName} is a collection of ${many(this.faces.length, 'face')}. The others stay at hand beside the stage.</p>
+        <p id="what">${this.fileName} is a collection of ${many(this.faces.length, 'face')}.${this.kept ? ' The others stay at hand beside the stage.' : ''}</p>
         <fieldset>
           <legend class="unseen">Faces</legend>
           ${this.faces.map(
@@ -134,10 +136,15 @@ let dismiss = () => {}
 export const dismissFace = (): void => dismiss()
 
 /** Resolves to a face's number, or to null if none is wanted. */
-export async function askFace(faces: readonly FaceName[], fileName: string): Promise<number | null> {
+export async function askFace(
+  faces: readonly FaceName[],
+  fileName: string,
+  kept = true,
+): Promise<number | null> {
   const choice = document.createElement('face-choice') as FaceChoice
   choice.faces = faces
   choice.fileName = fileName
+  choice.kept = kept
   const answer = new Promise<number | null>((resolve) => {
     choice.answer = resolve
     dismiss = () => resolve(null)

@@ -69,6 +69,13 @@ export class Parcels {
     return { done, stop: () => this.#helper?.postMessage({ kind: 'stop', job }) }
   }
 
+  /** Lets go of what is open, and of the worker. */
+  end(): void {
+    this.#helper?.terminate()
+    this.#helper = undefined
+    this.#start = undefined
+  }
+
   async #ask(
     ask: Unnumbered<Question>,
     transfer: Transferable[] = [],

@@ -11,10 +11,10 @@ const HEADER = 12
 const RECORD = 16
 
 export function isUnusual(bytes: Uint8Array): boolean {
+  if (isPacked(bytes)) return true
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
   const tag = (at: number) => String.fromCharCode(...bytes.subarray(at, at + 4))
   const kind = tag(0)
-  if (kind === 'wOFF' || kind === 'wOF2' || kind === 'ttcf') return true
   if (kind !== '\0\x01\0\0' && kind !== 'OTTO' && kind !== 'true') return false
   try {
     for (let left = view.getUint16(4), at = HEADER; left > 0; left -= 1, at += RECORD) {
@@ -27,6 +27,10 @@ export function isUnusual(bytes: Uint8Array): boolean {
   }
   return false
 }
+
+/** Whether a file is packed for the web, or holds several faces. */
+export const isPacked = (bytes: Uint8Array): boolean =>
+  ['wOFF', 'wOF2', 'ttcf'].includes(String.fromCharCode(...bytes.subarray(0, 4)))
 
 /** Whether a cmap table names a map of Unicode (OpenType, cmap, "Encoding records and encodings"). */
 function hasUnicode(view: DataView, cmap: number): boolean {

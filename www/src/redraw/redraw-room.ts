@@ -2,7 +2,9 @@ import { css, html, LitElement, nothing } from 'lit'
 import { customElement, state } from 'lit/decorators.js'
 import { iconStyle } from '../components/icons'
 import { PartOf } from '../components/part-of'
+import { fontEnding } from '../files'
 import { standing } from '../findings'
+import { isPacked } from '../formats/unusual'
 import type { CompareReport } from '../generated/CompareReport'
 import type { FindingReport } from '../generated/FindingReport'
 import type { LooseLetter } from '../generated/LooseLetter'
@@ -222,7 +224,7 @@ export class RedrawRoom extends LitElement {
       <p>Bring a new drawing: an SVG file with one letter or a row of letters, a glyph file or a zipped folder of them (.glif, .ufo), or a scan (PNG, JPEG). Another revision of the font, as a font file, is held against this one.</p>
       <div class="row">
         <label>A file
-          <input type="file" accept=${`${drawingEndings},.otf,.ttf,.otc,.ttc`} @change=${this.#pick} />
+          <input type="file" accept=${`${drawingEndings},.otf,.ttf,.otc,.ttc,.woff,.woff2`} @change=${this.#pick} />
         </label>
       </div>
       <label>Or paste a drawing’s SVG text
@@ -288,9 +290,9 @@ export class RedrawRoom extends LitElement {
     this.waiting = true
     this.trouble = null
     try {
-      if (/\.(?:otf|ttf|otc|ttc)$/i.test(file.name)) {
-        const bytes = new Uint8Array(await file.arrayBuffer())
-        this.#against(file.name, (redraw) => redraw.bring(bytes))
+      if (fontEnding.test(file.name)) {
+        const bytes = await this.#plain(file)
+        if (bytes) this.#against(file.name, (redraw) => redraw.bring(bytes))
       } else {
         const brought = await read(file)
         release(this.brought)
@@ -301,6 +303,14 @@ export class RedrawRoom extends LitElement {
       this.#fail(error)
     }
     this.waiting = false
+  }
+
+  /** A font's bytes, unpacked where they are packed; nothing where none of its faces is wanted. */
+  async #plain(file: File): Promise<Uint8Array | null> {
+    const bytes = new Uint8Array(await file.arrayBuffer())
+    if (!isPacked(bytes)) return bytes
+    const { plainOf } = await import('../formats/plain')
+    return plainOf(bytes, file.name, session.state.parcel)
   }
 
   #fail(error: unknown): void {

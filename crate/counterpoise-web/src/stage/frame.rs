@@ -19,11 +19,13 @@ const READING_LEADING: f64 = 1.5;
 /// Room at the left for the names of guides and rows, and at the right for what
 /// is said of the guides, in label heights. Where that would take a fifth of the
 /// canvas the names are short ones, and nothing is said at the right; where even
-/// these would, there is no room for names.
+/// these would take a quarter, there is no room for names. (A quarter: a canvas of
+/// 320 pixels, as any is at 400%, still has its letters beside their names.)
 const NAMES: f64 = 9.5;
 const SHORT_NAMES: f64 = 6.2;
 const NOTES: f64 = 8.0;
 const MOST_NAMES: f64 = 0.22;
+const MOST_SHORT_NAMES: f64 = 0.25;
 
 /// Height of the legend, in label heights.
 const LEGEND: f64 = 2.0;
@@ -86,7 +88,11 @@ pub(crate) fn frame(size: Size, label: f64, setting: &Setting, crowded: bool) ->
     };
     let short = NAMES * label > MOST_NAMES * w;
     let names = if short { SHORT_NAMES } else { NAMES } * label;
-    let names = if names > MOST_NAMES * w { 0.0 } else { names };
+    let names = if names > MOST_SHORT_NAMES * w {
+        0.0
+    } else {
+        names
+    };
     let under = h - strip - reading;
     let bracket_row = BRACKET_ROW * label;
     let rows = (MOST_BRACKETS * under / bracket_row)
@@ -169,6 +175,18 @@ mod tests {
         let f = frame(Size::new(1200.0, 700.0), 12.0, &setting, true);
         assert_eq!(f.widths.height(), 0.0);
         assert!(f.letters.height() > 400.0);
+    }
+
+    #[test]
+    fn letters_stand_beside_the_names_on_a_canvas_of_320_pixels() {
+        let f = frame(
+            Size::new(320.0, 270.0),
+            12.0,
+            &Scene::default().setting,
+            false,
+        );
+        assert!(f.short && f.names > 0.0);
+        assert_eq!(f.room.x0, f.names);
     }
 
     #[test]
