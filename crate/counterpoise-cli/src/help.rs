@@ -32,9 +32,10 @@ Measures the letters of fonts.
 Usage:
   counterpoise measure PATH... [options]
 
-  PATH   A font file (.otf, .ttf, .otc, .ttc), or a folder. Folders are searched
-         with all that is in them for fonts, which are known by their ending or
-         by their first bytes. Hidden files and links to folders are left out.
+  PATH   A font file (.otf, .ttf, .otc, .ttc, .woff, .woff2), or a folder.
+         Folders are searched with all that is in them for fonts, which are
+         known by their ending or by their first bytes. Hidden files and links
+         to folders are left out.
 
 Which letters:
   --letters TEXT   measure the characters of TEXT, each once
@@ -79,8 +80,9 @@ units, which came and went, and what became of each finding.
 Usage:
   counterpoise compare OLD NEW [options]
 
-  OLD, NEW   font files (.otf, .ttf, .otc, .ttc): the earlier revision, then the
-             later one. Letters are matched by code point, then by name.
+  OLD, NEW   font files (.otf, .ttf, .otc, .ttc, .woff, .woff2): the earlier
+             revision, then the later one. Letters are matched by code point,
+             then by name.
 
   --face N         of files that hold several faces, compare the Nth
   --json           one JSON document with every outline, moved part and figure

@@ -2,9 +2,10 @@
 
 use crate::arguments::Letters;
 use crate::{guard, walk};
-use counterpoise::font::Font;
+use counterpoise::font::{Container, Font, FontError};
 use counterpoise::judge::Alphabet;
 use counterpoise::report::{Chosen, FileError};
+use counterpoise_formats::FontFile;
 use std::fs::File;
 use std::io::{self, Read};
 use std::path::Path;
@@ -37,6 +38,7 @@ pub(crate) fn open(path: &Path, face: u32, letters: &Letters) -> Result<Opened, 
         });
     }
     guard::call(|| {
+        let (data, face) = unpacked(data, face)?;
         let font = Font::open_face(data, face).map_err(|e| FileError::from(&e))?;
         Ok(Opened {
             alphabet: Alphabet::of(&font),
@@ -49,6 +51,18 @@ pub(crate) fn open(path: &Path, face: u32, letters: &Letters) -> Result<Opened, 
             code: "fault",
             sentence: format!("This font could not be measured. {}", guard::FAULT),
         })
+    })
+}
+
+/// A web font unpacked, the face that is asked for alone; any other file as it is.
+fn unpacked(data: Vec<u8>, face: u32) -> Result<(Vec<u8>, u32), FileError> {
+    if !matches!(Container::sniff(&data), Err(FontError::Packed)) {
+        return Ok((data, face));
+    }
+    let plain = FontFile::open(data).and_then(|file| file.plain(face as usize, None, None));
+    plain.map(|data| (data, 0)).map_err(|e| FileError {
+        code: e.code(),
+        sentence: e.to_string(),
     })
 }
 

@@ -60,7 +60,7 @@ fn folder(path: &Path) -> Vec<Found> {
         let error = FileError {
             code: "no-fonts",
             sentence: "There is no font in this folder. \
-                       Name one that has .otf, .ttf, .otc or .ttc files in it."
+                       Name one that has font files in it (.otf, .ttf, .otc, .ttc, .woff or .woff2)."
                 .to_owned(),
         };
         return vec![Found::Refused(path.to_owned(), error)];

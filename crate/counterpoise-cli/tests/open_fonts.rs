@@ -15,6 +15,10 @@ use std::sync::Arc;
 /// large that checking its document against the schema takes long.
 const WHOLE: [&str; 3] = ["cabinsketch", "murmure", "heros"];
 
+/// A font, and the web fonts that its makers packed it as.
+const PLAIN_TWIN: &str = "sourcesans-ttf";
+const PACKED_TWINS: [&str; 2] = ["sourcesans-woff-ttf", "sourcesans-woff2-ttf"];
+
 fn main() -> ExitCode {
     let arguments = Arguments::from_args();
     let trials = trials().unwrap_or_else(|failed| {
@@ -30,6 +34,7 @@ fn trials() -> Result<Vec<Trial>, Failed> {
     let missing = Arc::new(fetch::fetch_all()?);
     let schema: Value = serde_json::from_str(include_str!("../schema/measures-2.json"))?;
     let schema = Arc::new(schema);
+    let missing_for_twins = Arc::clone(&missing);
     let faces = manifest::faces_for(Use::Glyphs)?;
     let trials = faces.into_iter().map(|(_, face)| {
         let (missing, schema) = (Arc::clone(&missing), Arc::clone(&schema));
@@ -40,7 +45,46 @@ fn trials() -> Result<Vec<Trial>, Failed> {
             }
         })
     });
-    Ok(trials.collect())
+    let twins = [PLAIN_TWIN].into_iter().chain(PACKED_TWINS);
+    let twins: Vec<Face> = manifest::faces_for(Use::Formats)?
+        .into_iter()
+        .map(|(_, face)| face)
+        .filter(|face| twins.clone().any(|id| face.id == id))
+        .collect();
+    let missing = Arc::clone(&missing_for_twins);
+    let unpacked = Trial::ignorable_test(
+        "web fonts are measured as what they were packed from",
+        move || match missing
+            .iter()
+            .find(|m| twins.iter().any(|face| face.id == m.id))
+        {
+            Some(font) => absent(font),
+            None => same_letters(&twins).map(|()| Completion::Completed),
+        },
+    );
+    Ok(trials.chain([unpacked]).collect())
+}
+
+/// Letters of a web font against those of the font that it was packed from, figure by figure.
+fn same_letters(twins: &[Face]) -> Result<(), Failed> {
+    let letters = |face: &Face| -> Result<Value, Failed> {
+        let mut document: Value = serde_json::from_slice(&measure(face, false)?)?;
+        Ok(document["fonts"][0]["letters"].take())
+    };
+    let plain = twins.iter().find(|face| face.id == PLAIN_TWIN);
+    let plain = letters(plain.ok_or("no plain twin is listed")?)?;
+    if plain.as_array().is_none_or(|letters| letters.len() != 62) {
+        return Err("the plain twin lacks letters".into());
+    }
+    for face in twins.iter().filter(|face| face.id != PLAIN_TWIN) {
+        if letters(face)? != plain {
+            return Err(format!("{} is measured as another font", face.id).into());
+        }
+    }
+    if twins.len() != 1 + PACKED_TWINS.len() {
+        return Err(format!("{} twins are listed", twins.len()).into());
+    }
+    Ok(())
 }
 
 fn absent(font: &Missing) -> Result<Completion, Failed> {
