@@ -88,19 +88,17 @@ fn shown(halves: &[(Table, Vec<&Specimen>)]) -> [[f64; SHOWN.len()]; Cause::ALL.
     sums.map(|of_cause| of_cause.map(|sum| sum / f64::max(n, 1.0)))
 }
 
-/// By how much signs are made even over letters: the strength that one sound letter
-/// in 25 to a hundred passes, of letters (or figures) together beside the very
-/// letter's, to the power 0.7, since few faces tell it.
-fn evened(halves: &[(Table, Vec<&Specimen>)]) -> [[f64; Cause::ALL.len()]; LETTERS.len()] {
+/// By how much signs of width are made even over letters: the strength that one
+/// sound letter in 25 to a hundred passes, of letters (or figures) together beside
+/// the very letter's, to the power 0.7, since few faces tell it.
+fn evened(halves: &[(Table, Vec<&Specimen>)]) -> [f64; LETTERS.len()] {
     const POWER: f64 = 0.7;
     /// Fewer faces than this tell no tail.
     const LEAST: usize = 100;
-    let mut of_letters: Vec<[Vec<f64>; Cause::ALL.len()]> = vec![Default::default(); LETTERS.len()];
+    let mut of_letters: Vec<Vec<f64>> = vec![Vec::new(); LETTERS.len()];
     each_letter(halves, |weighed, standing| {
-        for cause in Cause::ALL.into_iter().filter(|c| c.is_ratio()) {
-            if let Some(sign) = weighed.sign(standing, cause) {
-                of_letters[standing.letter][cause as usize].push(sign.strength);
-            }
+        if let Some(sign) = weighed.sign(standing, Cause::Width) {
+            of_letters[standing.letter].push(sign.strength);
         }
     });
     let tail = |mut strengths: Vec<f64>| {
@@ -112,22 +110,17 @@ fn evened(halves: &[(Table, Vec<&Specimen>)]) -> [[f64; Cause::ALL.len()]; LETTE
         };
         ((at(0.96) + at(0.98) + at(0.99)) / 3.0).exp()
     };
-    let mut evened = [[1.0; Cause::ALL.len()]; LETTERS.len()];
-    for cause in 0..Cause::ALL.len() {
-        for kin in [0..FIGURES, FIGURES..LETTERS.len()] {
-            let together: Vec<f64> = of_letters[kin.clone()]
-                .iter()
-                .flat_map(|l| l[cause].clone())
-                .collect();
-            if together.len() < LEAST {
-                continue;
-            }
-            let usual = tail(together);
-            for letter in kin {
-                let own = &of_letters[letter][cause];
-                if own.len() >= LEAST {
-                    evened[letter][cause] = (usual / tail(own.clone())).powf(POWER).clamp(0.4, 2.0);
-                }
+    let mut evened = [1.0; LETTERS.len()];
+    for kin in [0..FIGURES, FIGURES..LETTERS.len()] {
+        let together = of_letters[kin.clone()].concat();
+        if together.len() < LEAST {
+            continue;
+        }
+        let usual = tail(together);
+        for letter in kin {
+            let own = &of_letters[letter];
+            if own.len() >= LEAST {
+                evened[letter] = (usual / tail(own.clone())).powf(POWER).clamp(0.4, 2.0);
             }
         }
     }
@@ -180,7 +173,7 @@ fn blank(relations: Relations, effects: [Vec<f64>; Cause::ALL.len()]) -> Table {
         noise: vec![1.0; n],
         effects,
         shown: Default::default(),
-        evened: [[1.0; Cause::ALL.len()]; LETTERS.len()],
+        evened: [1.0; LETTERS.len()],
         strengths: Default::default(),
         rarest: Vec::new(),
         usual: Default::default(),

@@ -415,7 +415,10 @@ impl<'t> Weighed<'t> {
             .collect();
         let across = factor.form(left);
         let slack = self.slack[cause as usize];
-        let even = self.table.evened[standing.letter][cause as usize];
+        let even = match cause {
+            Cause::Width => self.table.evened[standing.letter],
+            _ => 1.0,
+        };
         let doubt = ((TAILS + across) / (TAILS + n as f64)).sqrt();
         Some(Sign {
             cause,

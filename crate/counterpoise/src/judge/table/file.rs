@@ -7,7 +7,7 @@
 //! | figures | letter, trait (u8 each); mean (i16, 1/8192); root of noise (u16, logarithm, 1/2048); spread factor (u8, logarithm, 1/64); effect of each learned cause (i8, 1/32) |
 //! | loadings | group by group, figure by figure: scale (f32), then i8s, 1/127 |
 //! | correlations | figure by figure, up to but without itself: i8, 1/127 |
-//! | evened | letter by letter, cause by cause that is learned: u8, logarithm, 1/64 |
+//! | evened | letter by letter: u8, logarithm, 1/64 |
 //! | rarities | each cause's strengths in letters and in figures, then the rarest sign's (f32) |
 //! | fonts | what [`SHOWN`] of a font's letters show of each cause (f32) |
 //! | habits | each optical rule's three quartiles (f32) |
@@ -63,9 +63,7 @@ pub fn write(table: &Table) -> Vec<u8> {
         let before = &own[..own.len().saturating_sub(1)];
         out.extend(before.iter().map(|c| (c * CORRELATION).round() as i8 as u8));
     }
-    for of_letter in &table.evened {
-        out.extend(learned().map(|c| steps(of_letter[c as usize], FACTOR) as u8));
-    }
+    out.extend(table.evened.iter().map(|&e| steps(e, FACTOR) as u8));
     for strengths in table.strengths.as_flattened().iter().chain([&table.rarest]) {
         for &s in strengths {
             float(&mut out, s);
@@ -152,13 +150,8 @@ pub fn read(file: &[u8]) -> Option<Table> {
         own.push(1.0);
         correlations.push(own);
     }
-    let mut evened = [[1.0; Cause::ALL.len()]; LETTERS.len()];
-    for of_letter in &mut evened {
-        for cause in learned() {
-            let [even] = bytes.array()?;
-            of_letter[cause as usize] = value(even.into(), FACTOR);
-        }
-    }
+    let evened: [u8; LETTERS.len()] = bytes.array()?;
+    let evened = evened.map(|e| value(e.into(), FACTOR));
     let mut strengths: [[Vec<f64>; Cause::ALL.len()]; 2] = Default::default();
     let mut rarest = Vec::new();
     for list in strengths.as_flattened_mut().iter_mut().chain([&mut rarest]) {

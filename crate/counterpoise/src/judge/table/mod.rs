@@ -25,10 +25,11 @@ pub struct Table {
     /// For each cause, how strongly it shows in the letters of a font: what the
     /// shares [`SHOWN`] of them pass, on average over fonts.
     pub shown: [[f64; SHOWN.len()]; Cause::ALL.len()],
-    /// Of each letter and cause, what a sign's strength is multiplied by, so that
-    /// letters which designers draw freely stand out no more often than others. 1 of
-    /// heights and white: tried on families held back, faults there were found less.
-    pub evened: [[f64; Cause::ALL.len()]; LETTERS.len()],
+    /// Of each letter, what the strength of a sign that it is wide or narrow is
+    /// multiplied by, so that those whose width designers choose freely stand out no
+    /// more often than others. Tried on families held back, other causes gained
+    /// nothing by it.
+    pub evened: [f64; LETTERS.len()],
     /// Of letters and then of figures: for each cause, how strongly it shows in
     /// sound ones, tabled by rarity.
     pub strengths: [[Vec<f64>; Cause::ALL.len()]; 2],
