@@ -9,8 +9,14 @@
 //! distribution at the fault's size by the spread and by the root of 2, because
 //! either way counts. Recall is what then lies beyond the spreads that one sound
 //! letter in 52 passes.
+//!
+//! Sizes do not scatter normally: what they leave as they do scatter is told beside
+//! it, each letter held against sound ones of its own kind alone and no two letters
+//! against each other. The judgement may do a little better, since it also knows how
+//! loosely each face is drawn.
 
 use crate::middle::median;
+use crate::trial::{auc, one_in_52};
 use counterpoise::judge::LETTERS;
 use counterpoise::measure::MAD_TO_SD;
 use std::collections::BTreeMap;
@@ -32,6 +38,8 @@ pub(crate) struct Limit {
     pub(crate) auc: f64,
     /// The recall, over all letters.
     pub(crate) recall: f64,
+    /// The area and the recall that sizes leave as they scatter.
+    pub(crate) as_drawn: (f64, f64),
     /// The letters chosen most freely, each with its spread.
     pub(crate) freest: Vec<(char, f64)>,
 }
@@ -55,6 +63,7 @@ pub(crate) fn limit(all: &[&Read]) -> Limit {
             (n >= LEAST).then_some((c, spread, median(moves)?, n as f64))
         })
         .collect();
+    let as_drawn = as_drawn(all);
     let of = |f: fn(&(char, f64, f64, f64)) -> f64| {
         let mut values: Vec<f64> = letters.iter().map(f).collect();
         median(&mut values).unwrap_or(f64::NAN)
@@ -73,8 +82,32 @@ pub(crate) fn limit(all: &[&Read]) -> Limit {
         spread,
         auc,
         recall,
+        as_drawn,
         freest: letters.iter().take(5).map(|l| (l.0, l.1)).collect(),
     }
+}
+
+/// Area and recall, each letter among its own kind, over all letters.
+fn as_drawn(all: &[&Read]) -> (f64, f64) {
+    let mut kinds: BTreeMap<char, (Vec<f64>, Vec<f64>)> = BTreeMap::new();
+    for r in all {
+        let own = kinds.entry(r.letter).or_default();
+        own.0.push(r.before.abs());
+        own.1.push(r.after.abs());
+    }
+    let (mut area, mut recall, mut n) = (0.0, 0.0, 0.0);
+    for (sound, faulty) in kinds.values_mut() {
+        if sound.len() < LEAST {
+            continue;
+        }
+        sound.sort_unstable_by(f64::total_cmp);
+        let line = one_in_52(sound);
+        let count = faulty.len() as f64;
+        area += count * auc(faulty, sound);
+        recall += faulty.iter().filter(|&&v| v > line).count() as f64;
+        n += count;
+    }
+    (area / n, recall / n)
 }
 
 /// How often a normal figure so many spreads off, either way, lies farther from

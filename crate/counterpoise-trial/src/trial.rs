@@ -65,6 +65,9 @@ pub(crate) struct Outcome {
     pub(crate) limit_auc: f64,
     /// The recall that it leaves.
     pub(crate) limit_recall: f64,
+    /// Area and recall that the sizes leave as they do scatter, each letter among
+    /// its own kind.
+    pub(crate) as_drawn: (f64, f64),
     /// Letters that designers choose most freely, with their spreads.
     pub(crate) freest: Vec<(char, f64)>,
 }
@@ -330,6 +333,7 @@ fn outcome(
         spread: limit.spread,
         limit_auc: limit.auc,
         limit_recall: limit.recall,
+        as_drawn: limit.as_drawn,
         freest: limit.freest,
     }
 }
@@ -354,7 +358,7 @@ fn sorted(mut values: Vec<f64>) -> Vec<f64> {
 }
 
 /// The score that one sound letter in 52 reaches or passes.
-fn one_in_52(sorted: &[f64]) -> f64 {
+pub(crate) fn one_in_52(sorted: &[f64]) -> f64 {
     let above = (sorted.len() as f64 / 52.0).round().max(1.0) as usize;
     sorted
         .len()
