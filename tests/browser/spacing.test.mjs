@@ -42,6 +42,24 @@ test('the sample’s planted pair is the first that stands out, and choosing it 
   await lab.close()
 })
 
+test('the kerned pairs of the line tell which rules kern them', async () => {
+  const lab = await home.open()
+  await lab.ready()
+  const { report } = await spaced(lab)
+  await lab.setText('ToH')
+  const kerned = panel(lab).locator('details').first()
+  await kerned.locator('summary').click()
+  assert.match(await kerned.innerText(), /Kerned on the line: 1/)
+  const { apart, rules } = report.kerning.pairs.find((one) => one.pair.join('') === 'To')
+  const [{ lookup, subtable }] = rules.map((place) => report.kerning.rules[place])
+  const told = await kerned.locator('li').innerText()
+  assert.ok(told.includes(`${Math.abs(apart)}`), told)
+  assert.ok(told.includes(`lookup ${lookup}, subtable ${subtable}`), told)
+  await lab.setText('HH')
+  assert.match(await kerned.innerText(), /No two neighbours on the line are kerned/)
+  await lab.close()
+})
+
 test('words that hold the pairs most in need are set by one key', async () => {
   const lab = await home.open()
   await lab.ready()

@@ -67,6 +67,10 @@ export class SpacingPanel extends LitElement {
         font: 400 1.375rem / 1.2 var(--title-face);
       }
 
+      .scroll li {
+        padding-block: var(--gap-1);
+      }
+
       .scroll small {
         display: block;
         color: var(--soft);

@@ -1,10 +1,11 @@
 import { css, html, LitElement, nothing } from 'lit'
-import { customElement, query } from 'lit/decorators.js'
+import { customElement, query, queryAll, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import { session } from '../session'
 import { base, button, field } from '../styles/shared'
 import { quickTexts, textFor } from '../texts'
 import './command-button'
+import { moveInList } from './list-keys'
 import { PartOf } from './part-of'
 
 /** The line of text that stands on the stage. */
@@ -69,6 +70,10 @@ export class TextLine extends LitElement {
   readonly #missing = new PartOf(this, session.store, (state) => state.stage?.missing.join(' ') ?? '')
   readonly #font = new PartOf(this, session.store, (state) => state.font)
 
+  /** The quick line that the Tab key comes to: the row is one stop, with arrow keys inside. */
+  @state() private stop = 0
+
+  @queryAll('.quick button') private readonly quick!: NodeListOf<HTMLButtonElement>
   @query('input') private readonly input!: HTMLInputElement
 
   override connectedCallback(): void {
@@ -100,11 +105,15 @@ export class TextLine extends LitElement {
         @compositionend=${this.#take}
         @keydown=${this.#key}
       />
-      <div class="quick" role="group" aria-label="Quick lines">
-        ${quickTexts.map((quick) => {
+      <div class="quick" role="toolbar" aria-label="Quick lines" @keydown=${this.#onKey}>
+        ${quickTexts.map((quick, at) => {
           const line = report ? textFor(report, quick) : quick.text
           return html`<button
             type="button"
+            tabindex=${at === this.stop ? 0 : -1}
+            @focus=${() => {
+              this.stop = at
+            }}
             title=${quick.name}
             aria-label="${quick.label}: ${quick.name}"
             aria-disabled=${report ? 'false' : 'true'}
@@ -123,6 +132,8 @@ export class TextLine extends LitElement {
       }
     </form>`
   }
+
+  #onKey = (event: KeyboardEvent): void => moveInList(event, this.quick, 'row')
 
   #typed = (event: InputEvent): void => {
     // Letters that are still being composed are not yet anyone's text.
