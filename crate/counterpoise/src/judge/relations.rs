@@ -140,16 +140,14 @@ impl Relations {
     /// Figures that the font lacks have an expectation too. Of letters only letters
     /// are asked; of figures, both.
     pub fn expect(&self, row: &Row) -> Vec<Expected> {
-        let mut letters: Vec<Expected> = self.variables.iter().map(Expected::at_large).collect();
-        let mut all = letters.clone();
+        let mut all: Vec<Expected> = self.variables.iter().map(Expected::at_large).collect();
         let from = self.of_letter(FIGURES).start;
         let mut of_letters = row.clone();
         of_letters[from..].fill(None);
         for group in &self.groups {
-            group.expect(&self.variables, &of_letters, &mut letters);
-            group.expect(&self.variables, row, &mut all);
+            group.expect(&self.variables, &of_letters, 0..FIGURES, &mut all);
+            group.expect(&self.variables, row, FIGURES..LETTERS.len(), &mut all);
         }
-        all[..from].copy_from_slice(&letters[..from]);
         all
     }
 }
@@ -169,11 +167,20 @@ impl Group {
         &self.loadings[at * self.factors..(at + 1) * self.factors]
     }
 
-    fn expect(&self, variables: &[Variable], row: &Row, all: &mut [Expected]) {
+    /// What the figures of some letters should be.
+    fn expect(
+        &self,
+        variables: &[Variable],
+        row: &Row,
+        letters: Range<usize>,
+        all: &mut [Expected],
+    ) {
         let weights = self.weights(variables, row);
         let sums = self.sums(variables, row, &weights);
         let letter = |at: &usize| variables[self.variables[*at]].letter;
-        let places: Vec<usize> = (0..self.variables.len()).collect();
+        let places: Vec<usize> = (0..self.variables.len())
+            .filter(|at| letters.contains(&letter(at)))
+            .collect();
         for own in places.chunk_by(|a, b| letter(a) == letter(b)) {
             let mut without = sums.clone();
             for &at in own {
