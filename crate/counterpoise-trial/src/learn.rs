@@ -133,8 +133,7 @@ fn calibrate(table: &mut Table, mut halves: Vec<(Table, Vec<&Specimen>)>) {
     each_letter(&halves, |weighed, standing| {
         for cause in Cause::ALL {
             let sign = weighed.sign(standing, cause);
-            let kin = usize::from(standing.letter >= FIGURES);
-            strengths[kin][cause as usize].push(sign.map_or(0.0, |s| s.strength));
+            strengths[standing.kin()][cause as usize].push(sign.map_or(0.0, |s| s.strength));
         }
     });
     table.strengths = strengths.map(|of_kin| of_kin.map(tabled));

@@ -71,11 +71,7 @@ export class SpacingPanel extends LitElement {
         padding-block: var(--gap-1);
       }
 
-      .scroll small {
-        display: block;
-        color: var(--soft);
-      }
-
+      .scroll small,
       .finding small {
         display: block;
         color: var(--soft);

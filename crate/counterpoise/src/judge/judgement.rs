@@ -25,10 +25,6 @@ const MOST_CAUSES: usize = 3;
 const FAR: f64 = 4.0;
 const FAR_KINDS: usize = 2;
 
-/// Rarity is told as so many of a sound alphabet's letters, this many being one:
-/// figures and & come on top.
-const OF_LETTERS: f64 = 52.0;
-
 /// The letters that stand out in a font.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Judgement {
@@ -149,8 +145,7 @@ fn share(weighed: &Weighed<'_>, standing: &Standing, sign: &Sign) -> f64 {
     if weighed.is_by_own() {
         return own::rarity(sign.strength, Cause::ALL.len());
     }
-    let kin = usize::from(standing.letter >= FIGURES);
-    let strengths = &weighed.table().strengths[kin][sign.cause as usize];
+    let strengths = &weighed.table().strengths[standing.kin()][sign.cause as usize];
     rarity(strengths, sign.strength)
 }
 
@@ -161,7 +156,8 @@ fn by_chance(weighed: &Weighed<'_>, share: f64) -> f64 {
     } else {
         rarity(&weighed.table().rarest, -share.ln())
     };
-    OF_LETTERS * share
+    // So many of an alphabet's letters: figures and & come on top.
+    FIGURES as f64 * share
 }
 
 /// A sign in figures.

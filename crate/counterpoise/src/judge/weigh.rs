@@ -128,6 +128,13 @@ pub struct Standing {
     among: Option<Factor>,
 }
 
+impl Standing {
+    /// 0 of a letter, 1 of a figure or the &: what is tabled of the two apart.
+    pub fn kin(&self) -> usize {
+        usize::from(self.letter >= FIGURES)
+    }
+}
+
 /// A cause that would explain how a letter stands.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Sign {

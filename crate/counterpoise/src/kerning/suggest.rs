@@ -252,24 +252,21 @@ fn exceptions(
     };
     let accented = |letter: &usize| base[*letter].is_some();
     let mut all = Vec::new();
-    for second in letters.clone().filter(accented) {
-        let asks = letters.clone().filter_map(|f| Some((off(f, second)?, f)));
-        for (firsts, apart) in alike(asks, slack) {
-            let seconds = vec![second];
+    for letter in letters.clone().filter(accented) {
+        let before = letters.clone().filter_map(|f| Some((off(f, letter)?, f)));
+        for (firsts, apart) in alike(before, slack) {
             all.push(Exception {
                 firsts,
-                seconds,
+                seconds: vec![letter],
                 apart,
             });
         }
-    }
-    for first in letters.clone().filter(accented) {
+        // Before another accented letter it is among that one's.
         let plain = letters.clone().filter(|s| !accented(s));
-        let asks = plain.filter_map(|s| Some((off(first, s)?, s)));
-        for (seconds, apart) in alike(asks, slack) {
-            let firsts = vec![first];
+        let after = plain.filter_map(|s| Some((off(letter, s)?, s)));
+        for (seconds, apart) in alike(after, slack) {
             all.push(Exception {
-                firsts,
+                firsts: vec![letter],
                 seconds,
                 apart,
             });

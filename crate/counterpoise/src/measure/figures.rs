@@ -10,6 +10,7 @@
 use super::heights::{End, extremity};
 use super::median;
 use crate::font::Reader;
+use crate::outline::Outline;
 
 /// The figures.
 const FIGURES: &str = "0123456789";
@@ -27,14 +28,13 @@ pub struct FigureLines {
 
 impl FigureLines {
     pub(super) fn of(reader: &Reader<'_>, units_per_em: f64) -> Self {
+        let outlines: Vec<Outline> = FIGURES
+            .chars()
+            .filter_map(|c| reader.outline(reader.glyph(c)?).ok())
+            .collect();
         let ends = |end| -> Vec<f64> {
-            FIGURES
-                .chars()
-                .filter_map(|c| {
-                    let outline = reader.outline(reader.glyph(c)?).ok()?;
-                    Some(extremity(&outline, end, units_per_em)?.y)
-                })
-                .collect()
+            let read = |outline| Some(extremity(outline, end, units_per_em)?.y);
+            outlines.iter().filter_map(read).collect()
         };
         let apart = APART * units_per_em;
         Self {
