@@ -21,14 +21,9 @@ async function at(what, options) {
   return lab
 }
 
-/**
- * What can be pressed and is smaller than this in either direction. A field in a label is as large as the label:
- * a press on either is a press on both. What lies out of sight, for screen readers, is no target.
- */
-function small(lab, least) {
-  return lab.page.evaluate((least) => {
-    const found = []
-    // While a dialog is open the page behind it cannot be pressed.
+/** What can be come at: while a dialog is open the page behind it cannot be pressed. */
+const onTop = (lab) =>
+  lab.page.evaluateHandle(() => {
     const open = (root) => {
       for (const one of root.querySelectorAll('*')) {
         if (one.matches('dialog:modal')) return one
@@ -37,6 +32,17 @@ function small(lab, least) {
       }
       return null
     }
+    return open(document) ?? document
+  })
+
+/**
+ * What can be pressed and is smaller than this in either direction. A field in a label is as large as the label:
+ * a press on either is a press on both. What lies out of sight, for screen readers, is no target.
+ */
+async function small(lab, least) {
+  const top = await onTop(lab)
+  return lab.page.evaluate(({ top, least }) => {
+    const found = []
     const targets =
       'a[href], button, summary, input:not([type="hidden"]), select, textarea, canvas[tabindex], [role="button"], [role="slider"]'
     const walk = (root) => {
@@ -55,10 +61,9 @@ function small(lab, least) {
         found.push(`${one.localName} ${name}: ${width.toFixed(1)} x ${height.toFixed(1)}`)
       }
     }
-    const dialog = open(document)
-    walk(dialog ? dialog : document)
+    walk(top)
     return found
-  }, least)
+  }, { top, least })
 }
 
 const sideways = (lab) =>
@@ -151,12 +156,13 @@ function whitewashed(lab) {
 }
 
 /** What can be pressed and cannot be scrolled into the window, by the browser's own scrolling. */
-function lost(lab) {
-  return lab.page.evaluate(async () => {
+async function lost(lab) {
+  const top = await onTop(lab)
+  return lab.page.evaluate((top) => {
     const found = []
-    const walk = async (root) => {
+    const walk = (root) => {
       for (const one of root.querySelectorAll('*')) {
-        if (one.shadowRoot) await walk(one.shadowRoot)
+        if (one.shadowRoot) walk(one.shadowRoot)
         if (!one.matches('a[href], button, summary, input, select, textarea') || !one.checkVisibility()) continue
         const before = one.getBoundingClientRect()
         if (before.width <= 1 || before.height <= 1) continue
@@ -166,17 +172,9 @@ function lost(lab) {
         if (!seen || box.width > innerWidth + 1) found.push(`${one.localName} ${one.ariaLabel ?? one.textContent.trim().slice(0, 40)}`)
       }
     }
-    const open = (root) => {
-      for (const one of root.querySelectorAll('*')) {
-        if (one.matches('dialog:modal')) return one
-        const inner = one.shadowRoot && open(one.shadowRoot)
-        if (inner) return inner
-      }
-      return null
-    }
-    await walk(open(document) ?? document)
+    walk(top)
     return found
-  })
+  }, top)
 }
 
 for (const what of ['axes of a variable font', 'the choice of a face']) {

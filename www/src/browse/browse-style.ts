@@ -1,4 +1,5 @@
 import { css } from 'lit'
+import { pressed } from '../styles/shared'
 
 export const roomStyle = css`
   :host {
@@ -139,15 +140,7 @@ export const roomStyle = css`
     gap: var(--gap-2);
   }
 
-  button[aria-pressed="true"] {
-    color: var(--paper);
-    background: var(--ink);
-    forced-color-adjust: none;
-  }
-
-  button[aria-pressed="true"]:hover:not([aria-disabled="true"]) {
-    background: var(--soft);
-  }
+  ${pressed}
 
   @media (width < 44rem) {
     .top {

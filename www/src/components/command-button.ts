@@ -4,7 +4,7 @@ import type { PageCommand } from '../commands/command'
 import { ariaKeys, caps } from '../commands/keys'
 import { command, give } from '../commands/registry'
 import { session } from '../session'
-import { base, button } from '../styles/shared'
+import { base, button, pressed } from '../styles/shared'
 import { icon, iconStyle } from './icons'
 import { PartOf } from './part-of'
 
@@ -30,15 +30,7 @@ export class CommandButton extends LitElement {
         padding: 0;
       }
 
-      button[aria-pressed="true"] {
-        color: var(--paper);
-        background: var(--ink);
-        forced-color-adjust: none;
-      }
-
-      button[aria-pressed="true"]:hover:not([aria-disabled="true"]) {
-        background: var(--soft);
-      }
+      ${pressed}
 
       :host([look="icon"]) button[aria-pressed="true"] {
         color: inherit;

@@ -4,7 +4,7 @@ import { groups, type PageCommand } from '../commands/command'
 import { caps } from '../commands/keys'
 import { commands } from '../commands/registry'
 import { session } from '../session'
-import { base, button, dialog, heading } from '../styles/shared'
+import { base, button, dialog, heading, keycap } from '../styles/shared'
 import './command-button'
 import { icon, iconStyle } from './icons'
 import { PartOf } from './part-of'
@@ -18,6 +18,7 @@ export class KeyHelp extends LitElement {
     dialog,
     heading,
     iconStyle,
+    keycap,
     css`
       dialog {
         width: min(62rem, calc(100vw - 2rem));
@@ -65,17 +66,6 @@ export class KeyHelp extends LitElement {
       dd {
         padding-inline-start: var(--gap-3);
         text-align: end;
-      }
-
-      kbd {
-        display: inline-block;
-        min-width: 1.5rem;
-        padding: 0 0.3125rem;
-        border: var(--hair) solid var(--edge);
-        border-radius: var(--corner);
-        font: inherit;
-        font-size: var(--type-1);
-        text-align: center;
       }
 
       .or {

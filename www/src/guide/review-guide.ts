@@ -6,7 +6,7 @@ import { storage } from '../keep'
 import { nextTask } from '../next-task'
 import { session } from '../session'
 import type { PageState } from '../state'
-import { base, button } from '../styles/shared'
+import { base, button, keycap } from '../styles/shared'
 import { begunAt, keepAt } from './progress'
 import { ELSEWHERE, END, keyOf, steps } from './steps'
 
@@ -26,6 +26,7 @@ export class ReviewGuide extends LitElement {
   static override styles = [
     base,
     button,
+    keycap,
     css`
       :host {
         flex: none;
@@ -79,17 +80,6 @@ export class ReviewGuide extends LitElement {
       .say {
         font-size: var(--type-2);
         line-height: 1.4;
-      }
-
-      kbd {
-        display: inline-block;
-        min-width: 1.5rem;
-        padding: 0 0.3125rem;
-        border: var(--hair) solid var(--edge);
-        border-radius: var(--corner);
-        font: inherit;
-        font-size: var(--type-1);
-        text-align: center;
       }
 
       .ways {

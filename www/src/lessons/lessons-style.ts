@@ -1,5 +1,5 @@
 import { css } from 'lit'
-import { field } from '../styles/shared'
+import { field, pressed } from '../styles/shared'
 
 /** What the pages of the room share. */
 export const lessonsStyle = css`
@@ -150,15 +150,7 @@ export const lessonsStyle = css`
     text-decoration-color: var(--ink);
   }
 
-  button[aria-pressed="true"] {
-    color: var(--paper);
-    background: var(--ink);
-    forced-color-adjust: none;
-  }
-
-  button[aria-pressed="true"]:hover:not([aria-disabled="true"]) {
-    background: var(--soft);
-  }
+  ${pressed}
 
 
   input[type="range"] {

@@ -121,6 +121,33 @@ export const button = css`
   }
 `
 
+/** Pressed buttons printed solid: paper on ink. */
+export const pressed = css`
+  button[aria-pressed="true"] {
+    color: var(--paper);
+    background: var(--ink);
+    forced-color-adjust: none;
+  }
+
+  button[aria-pressed="true"]:hover:not([aria-disabled="true"]) {
+    background: var(--soft);
+  }
+`
+
+/** A key, as on the keyboard. */
+export const keycap = css`
+  kbd {
+    display: inline-block;
+    min-width: 1.5rem;
+    padding: 0 0.3125rem;
+    border: var(--hair) solid var(--edge);
+    border-radius: var(--corner);
+    font: inherit;
+    font-size: var(--type-1);
+    text-align: center;
+  }
+`
+
 /** Small capitals' stand-in: quiet headings for groups of figures. */
 export const heading = css`
   h3,
