@@ -6,6 +6,7 @@ use super::class::fellows;
 use super::deviation::{self, Deviation};
 use super::economy::{Drawn, spendthrifts};
 use super::finding::{Finding, Matter};
+use super::linear::dot;
 use super::meant::Meant;
 use super::own;
 use super::rarity::rarity;
@@ -307,7 +308,6 @@ pub(super) fn beside(
                 .of_letter(other)
                 .find(|&i| relations.variables[i].of == of)?;
             let v = relations.loading(i);
-            let dot = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(x, y)| x * y).sum::<f64>();
             let size = |i: usize, w: &[f64]| dot(w, w) + relations.variables[i].noise;
             Some((dot(w, v) / (size(main, w) * size(i, v)).sqrt(), c))
         })

@@ -398,8 +398,7 @@ impl<'t> Weighed<'t> {
         }
         let n = direction.len();
         let factor = standing.among.as_ref()?;
-        let mut filter = direction.clone();
-        factor.solve(&mut filter);
+        let filter = factor.solve(&direction);
         let power: f64 = filter.iter().zip(&direction).map(|(f, d)| f * d).sum();
         let seen: Vec<f64> = standing
             .off
@@ -420,7 +419,7 @@ impl<'t> Weighed<'t> {
             .zip(&direction)
             .map(|(z, d)| z - size * d)
             .collect();
-        let across = factor.form(left);
+        let across = factor.form(&left);
         let slack = self.slack[cause as usize];
         let even = match cause {
             Cause::Width => self.table.evened[standing.letter],
