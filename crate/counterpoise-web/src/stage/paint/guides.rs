@@ -138,7 +138,7 @@ fn column(
     told.retain(|n| in_room(n.0, room));
     by_number(&mut told, |t| t.0);
     let mut heights: Vec<f64> = told.iter().map(|n| n.0).collect();
-    spread(&mut heights, 1.25 * brush.label());
+    spread(&mut heights, 1.25 * brush.label(), (room.y0, room.y1));
     let x = if hang == Hang::Right {
         room.x0 + EDGE
     } else {

@@ -99,8 +99,9 @@ fn cells(r: Rect) -> impl Iterator<Item = (i32, i32)> {
 }
 
 /// Moves heights apart until each has `room`, in order, with the least that any
-/// must give way. For labels of lines that may lie close together.
-pub(super) fn spread(heights: &mut [f64], room: f64) {
+/// must give way, and none nearer than half that to an end while there is place
+/// for all. For labels of lines that may lie close together.
+pub(super) fn spread(heights: &mut [f64], room: f64, (top, foot): (f64, f64)) {
     // Groups of labels that push each other, each about the mean of its wishes.
     let mut groups: Vec<(f64, usize)> = Vec::new();
     for &h in heights.iter() {
@@ -115,11 +116,15 @@ pub(super) fn spread(heights: &mut [f64], room: f64) {
             groups.push((mean, n + m));
         }
     }
-    let mut i = 0;
+    let last = foot - (heights.len() as f64 - 0.5) * room;
+    let mut before = 0.0;
     for (middle, n) in groups {
-        for k in 0..n {
-            heights[i] = middle + (k as f64 - 0.5 * (n as f64 - 1.0)) * room;
-            i += 1;
+        // Where the topmost of all would stand, had this group no other above it.
+        let topmost = middle - (before + 0.5 * (n as f64 - 1.0)) * room;
+        let topmost = topmost.min(last).max(top + 0.5 * room);
+        for h in &mut heights[before as usize..before as usize + n] {
+            *h = topmost + before * room;
+            before += 1.0;
         }
     }
 }
@@ -184,14 +189,26 @@ mod tests {
         }
     }
 
+    const ROOMY: (f64, f64) = (-100.0, 300.0);
+
     #[test]
     fn close_lines_give_way_evenly() {
         let mut h = [100.0, 102.0, 200.0];
-        spread(&mut h, 14.0);
+        spread(&mut h, 14.0, ROOMY);
         assert_eq!(h, [94.0, 108.0, 200.0]);
         let mut h = [0.0, 10.0, 20.0, 100.0];
-        spread(&mut h, 14.0);
+        spread(&mut h, 14.0, ROOMY);
         assert_eq!(h, [-4.0, 10.0, 24.0, 100.0]);
-        spread(&mut [], 14.0);
+        spread(&mut [], 14.0, ROOMY);
+    }
+
+    #[test]
+    fn no_line_is_told_past_the_ends_while_there_is_place() {
+        let mut h = [0.0, 10.0, 20.0, 100.0];
+        spread(&mut h, 14.0, (0.0, 104.0));
+        assert_eq!(h, [7.0, 21.0, 35.0, 97.0]);
+        let mut h = [1.0, 2.0, 3.0];
+        spread(&mut h, 14.0, (0.0, 20.0));
+        assert_eq!(h, [7.0, 21.0, 35.0]);
     }
 }
