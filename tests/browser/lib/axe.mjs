@@ -1,13 +1,28 @@
 import assert from 'node:assert/strict'
 import { AxeBuilder } from '@axe-core/playwright'
 
-/** Fails on anything that axe finds against WCAG 2.2 AA or its own best practice. */
-export async function axe(page, what) {
+const all = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
+
+/** The rules that can be broken in one scheme of colours and kept in the other. */
+const ofColour = ['color-contrast', 'link-in-text-block']
+
+/** Fails on anything that axe finds against WCAG 2.2 AA or its own best practice; of some rules only, if they are named. */
+export async function axe(page, what, rules = null) {
   // The page has no frames of other sites: without the blank page that those would need, Firefox takes part too.
-  const { violations } = await new AxeBuilder({ page })
-    .setLegacyMode()
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze()
+  const builder = new AxeBuilder({ page }).setLegacyMode()
+  const { violations } = await (rules ? builder.withRules(rules) : builder.withTags(all)).analyze()
   const said = violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target} ${node.failureSummary}`))
   assert.deepEqual(said, [], what)
+}
+
+/** The same of a page that is light, then of what can differ while it is dark; a picture of each, if it has a name. */
+export async function axeInBoth(lab, what, name = null) {
+  await axe(lab.page, what)
+  if (name) await lab.picture(name('light'))
+  await lab.page.emulateMedia({ colorScheme: 'dark' })
+  await lab.frame()
+  await axe(lab.page, `${what}, dark`, ofColour)
+  if (name) await lab.picture(name('dark'))
+  await lab.page.emulateMedia({ colorScheme: 'light' })
+  await lab.frame()
 }

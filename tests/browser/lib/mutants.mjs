@@ -1,6 +1,6 @@
 /**
  * Damaged copies of fonts, made in the tab and dropped on it one after another.
- * `MUTANTS=10000 node --test hostile.test.mjs` makes as many as are asked for.
+ * `MUTANTS=10000 node --test hostile.alone.mjs` makes as many as are asked for.
  */
 
 import { readFileSync } from 'node:fs'

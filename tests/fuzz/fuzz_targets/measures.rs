@@ -81,7 +81,7 @@ fuzz_target!(|data: &[u8]| {
             character,
             context: &CONTEXT,
         };
-        for quantity in &QUANTITIES {
+        for quantity in QUANTITIES {
             if let Some(figure) = (quantity.of)(&subject) {
                 assert!(figure.is_finite(), "{figure}");
             }
