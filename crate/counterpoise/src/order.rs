@@ -6,6 +6,8 @@
 //! and the things are moved after them. Where a list is put in order for each
 //! station of each letter the standard sort is used still: it makes no list beside.
 
+use std::collections::BTreeMap;
+
 /// Puts items in order by a number that each has, the least first; those with
 /// the same number stay in their order.
 pub fn by_number<T>(items: &mut [T], number: impl Fn(&T) -> f64) {
@@ -23,6 +25,14 @@ pub fn by_number<T>(items: &mut [T], number: impl Fn(&T) -> f64) {
             at = from;
         }
     }
+}
+
+/// A map filled one by one: collecting it would put all in order first, by a copy
+/// of the standard sort for each kind of map.
+pub fn by_key<K: Ord, V>(all: impl Iterator<Item = (K, V)>) -> BTreeMap<K, V> {
+    let mut map = BTreeMap::new();
+    map.extend(all);
+    map
 }
 
 #[inline(never)]

@@ -17,6 +17,7 @@
     reason = "a command-line tool speaks to a terminal"
 )]
 
+mod advisories;
 mod bench;
 mod bindings;
 mod browser;

@@ -2,7 +2,7 @@
 
 use crate::count::{self, Tally};
 use crate::workshop::Workshop;
-use crate::{browser, budget, node, place, run, tidy, types};
+use crate::{advisories, browser, budget, node, place, run, tidy, types};
 use anyhow::{Context, Result, bail};
 use lexopt::{Arg, Parser, ValueExt};
 use std::fs;
@@ -15,11 +15,12 @@ const LIMIT: Duration = Duration::from_secs(30 * 60);
 type Check = fn(&Workshop) -> Result<Tally>;
 
 /// The quick ones first, so that a slip is told soon.
-const STEPS: [(&str, Check); 14] = [
+const STEPS: [(&str, Check); 15] = [
     ("tidy", |_| one(tidy::check())),
     ("fmt", |_| one(format())),
     ("clippy", |_| one(clippy())),
     ("docs", |_| one(docs())),
+    ("advisories", |_| advisories::check()),
     ("rust", |_| rust()),
     ("types", |shop| one(shop.types())),
     ("wasm", |shop| one(shop.wasm())),
@@ -102,16 +103,17 @@ fn format() -> Result<()> {
     run::run(run::cargo(&place::root()).args(["fmt", "--all", "--check"]))
 }
 
+/// The fuzz targets are a workspace of their own, which nothing else builds.
 fn clippy() -> Result<()> {
     need_component("clippy", "clippy")?;
-    run::run(run::cargo(&place::root()).args([
-        "clippy",
-        "--workspace",
-        "--all-targets",
-        "--",
-        "--deny",
-        "warnings",
-    ]))
+    let fuzz = place::root().join("tests").join("fuzz");
+    for folder in [place::root(), fuzz] {
+        let mut command = run::cargo(&folder);
+        command.args(["clippy", "--workspace", "--all-targets"]);
+        command.arg("--target-dir").arg(place::target());
+        run::run(command.args(["--", "--deny", "warnings"]))?;
+    }
+    Ok(())
 }
 
 /// A minimal Rust lacks them; rustup brings them.

@@ -15,14 +15,26 @@ export async function axe(page, what, rules = null) {
   assert.deepEqual(said, [], what)
 }
 
+/** Waits until no colour is on its way to another. */
+const still = (page) =>
+  page.waitForFunction(() => {
+    const roots = [document]
+    for (const root of roots) {
+      for (const { shadowRoot } of root.querySelectorAll('*')) if (shadowRoot) roots.push(shadowRoot)
+    }
+    return roots.every((root) => root.getAnimations().every((one) => !(one instanceof CSSTransition)))
+  })
+
 /** The same of a page that is light, then of what can differ while it is dark; a picture of each, if it has a name. */
 export async function axeInBoth(lab, what, name = null) {
-  await axe(lab.page, what)
-  if (name) await lab.picture(name('light'))
-  await lab.page.emulateMedia({ colorScheme: 'dark' })
-  await lab.frame()
-  await axe(lab.page, `${what}, dark`, ofColour)
-  if (name) await lab.picture(name('dark'))
+  const look = async (scheme, rules) => {
+    await lab.page.emulateMedia({ colorScheme: scheme })
+    await lab.frame()
+    await still(lab.page)
+    await axe(lab.page, `${what}, ${scheme}`, rules)
+    if (name) await lab.picture(name(scheme))
+  }
+  await look('light', null)
+  await look('dark', ofColour)
   await lab.page.emulateMedia({ colorScheme: 'light' })
-  await lab.frame()
 }

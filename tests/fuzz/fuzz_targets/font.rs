@@ -26,7 +26,7 @@ fuzz_target!(|data: &[u8]| {
             character: Some('H'),
             context: &context,
         };
-        for quantity in &QUANTITIES {
+        for quantity in QUANTITIES {
             if let Some(figure) = (quantity.of)(&subject) {
                 assert!(figure.is_finite(), "{figure}");
             }

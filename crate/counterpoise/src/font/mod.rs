@@ -38,8 +38,8 @@ pub use licence::{Embedding, EmbeddingLevel};
 pub use metrics::Declared;
 pub use names::Names;
 
-use crate::order::by_number;
 use crate::outline::Outline;
+use characters::Characters;
 use drawn::{Held, Letters};
 use glyph_names::GlyphNames;
 use outlines::Outlines;
@@ -333,18 +333,19 @@ impl Reader<'_> {
     /// Every character of the font with its glyph, in order of code point,
     /// each character once.
     pub fn characters(&self) -> Vec<(char, GlyphId)> {
+        let mut all = Characters::none();
         // Drawn letters first: where one was drawn anew, it is the one meant.
-        let mut all: Vec<(char, GlyphId)> = self.letters.characters().collect();
+        for (c, id) in self.letters.characters() {
+            all.keep(c, id);
+        }
         if let Some(face) = &self.face {
             characters::each(face, |c, id| {
                 if id.0 != 0 && id.0 < self.glyph_count {
-                    all.push((c, id));
+                    all.keep(c, id);
                 }
             });
         }
-        by_number(&mut all, |&(c, _)| f64::from(u32::from(c)));
-        all.dedup_by_key(|&mut (c, _)| c);
-        all
+        all.list()
     }
 
     /// The glyph's name, if the font carries names.

@@ -3,6 +3,7 @@
 use crate::font::GlyphId;
 use crate::judge::{Alphabet, Member};
 use crate::measure::{self, QUANTITIES, Subject};
+use crate::order::by_key;
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -15,11 +16,10 @@ pub type Figures = BTreeMap<&'static str, f64>;
 
 /// Every figure that a letter has.
 pub(super) fn figures(subject: &Subject<'_>) -> Figures {
-    QUANTITIES
+    let all = QUANTITIES
         .iter()
-        .filter_map(|q| Some((q.id, (q.of)(subject)?)))
-        .filter(|(_, value)| value.is_finite())
-        .collect()
+        .filter_map(|q| Some((q.id, (q.of)(subject)?)));
+    by_key(all.filter(|(_, value)| value.is_finite()))
 }
 
 /// How a figure lies among letters.
@@ -86,10 +86,8 @@ fn summaries(alphabet: &Alphabet, case: fn(char) -> bool) -> BTreeMap<&'static s
             values.entry(id).or_default().push(value);
         }
     }
-    values
-        .into_iter()
-        .filter_map(|(id, values)| Some((id, Summary::of(values)?)))
-        .collect()
+    let values = values.into_iter();
+    by_key(values.filter_map(|(id, values)| Some((id, Summary::of(values)?))))
 }
 
 fn subject<'a>(member: &'a Member, alphabet: &'a Alphabet) -> Subject<'a> {

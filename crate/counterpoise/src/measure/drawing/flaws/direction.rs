@@ -45,7 +45,7 @@ pub(super) fn look(
         found.add(c.flaw(FlawKind::NothingInside, i));
     }
     let twins = twins(&contours);
-    for &i in &twins {
+    for i in (0..twins.len()).filter(|&i| twins[i]) {
         found.add(Flaw {
             size: contours[i].bounds.width().min(contours[i].bounds.height()),
             ..contours[i].flaw(FlawKind::Overlap, i)
@@ -67,7 +67,7 @@ pub(super) fn look(
             .map_or(1.0, f64::signum),
     };
     for (i, c) in contours.iter().enumerate() {
-        if crossed[i] || nothing(i) || twins.contains(&i) {
+        if crossed[i] || nothing(i) || twins[i] {
             continue;
         }
         let expected = match c.ink_around(&contours, i) {
@@ -144,16 +144,14 @@ impl<'a> Contour<'a> {
     }
 }
 
-/// Contours that lie exactly on one before them.
-fn twins(contours: &[Contour<'_>]) -> BTreeSet<usize> {
+/// Which contours lie exactly on one before them.
+fn twins(contours: &[Contour<'_>]) -> Vec<bool> {
     let key = |c: &Contour<'_>| {
         let b = c.bounds;
         [b.x0, b.y0, b.x1, b.y1, c.area.abs()].map(f64::to_bits)
     };
     let mut seen = BTreeSet::new();
-    (0..contours.len())
-        .filter(|&i| !seen.insert(key(&contours[i])))
-        .collect()
+    contours.iter().map(|c| !seen.insert(key(c))).collect()
 }
 
 /// Windings that looking up every place takes.
