@@ -15,14 +15,14 @@ export async function axe(page, what, rules = null) {
   assert.deepEqual(said, [], what)
 }
 
-/** Waits until no colour is on its way to another. */
-const still = (page) =>
-  page.waitForFunction(() => {
+/** Ends what is on its way from one colour to another: in its midst no two stand apart. */
+const settle = (page) =>
+  page.evaluate(() => {
     const roots = [document]
     for (const root of roots) {
       for (const { shadowRoot } of root.querySelectorAll('*')) if (shadowRoot) roots.push(shadowRoot)
+      for (const one of root.getAnimations()) if (one instanceof CSSTransition) one.finish()
     }
-    return roots.every((root) => root.getAnimations().every((one) => !(one instanceof CSSTransition)))
   })
 
 /** The same of a page that is light, then of what can differ while it is dark; a picture of each, if it has a name. */
@@ -30,7 +30,7 @@ export async function axeInBoth(lab, what, name = null) {
   const look = async (scheme, rules) => {
     await lab.page.emulateMedia({ colorScheme: scheme })
     await lab.frame()
-    await still(lab.page)
+    await settle(lab.page)
     await axe(lab.page, `${what}, ${scheme}`, rules)
     if (name) await lab.picture(name(scheme))
   }
