@@ -1,9 +1,10 @@
 /** The open file and the shelf: which font it belongs to, as which revision, and what became of the one before. */
 
 import { everyFinding, usualAllowance } from '../findings'
+import type { ContentsReport } from '../generated/ContentsReport'
 import type { FindingReport } from '../generated/FindingReport'
 import type { FontReport } from '../generated/FontReport'
-import type { LetterDrawing } from '../generated/LetterDrawing'
+import { nextTask } from '../next-task'
 import { guideName } from '../words'
 import { type Fated, fatesOf } from './fate'
 import { mergeReviews } from './merge'
@@ -39,8 +40,14 @@ export type Particulars = Pick<
 /** Letters that a digest is kept of; a face with more is not drawn letter by letter. */
 const MOST_LETTERS = 3000
 
+/** Letters that are drawn in one task: some ten milliseconds. */
+const AT_ONCE = 100
+
 export class Shelving {
   #file: Intake | null = null
+  #contents: ContentsReport | null = null
+  /** Of the open file's letters, as far as they were asked for; empty of one that is not drawn. */
+  #digests = new Map<string, string>()
 
   constructor(
     private readonly reviewing: Reviewing,
@@ -50,13 +57,17 @@ export class Shelving {
   /** Finds out where the open file belongs, and what has been said of it. */
   async opened(file: Omit<Intake, 'findings'>): Promise<void> {
     const findings = everyFinding(this.bench.state.judgement)
+    if (this.#file?.fingerprint !== file.fingerprint) {
+      this.#contents = null
+      this.#digests = new Map()
+    }
     this.#file = { ...file, findings }
     const store = this.reviewing.store
     if (!store) {
       this.reviewing.take([], {
         font: file.fingerprint,
         fingerprint: file.fingerprint,
-        letters: this.#letters(''),
+        letters: await this.#letters(''),
       })
       return
     }
@@ -84,7 +95,7 @@ export class Shelving {
           id,
           change: (current) => ({ ...(current ?? { id, family }), ...particulars, removed: null }),
         },
-        ...this.#intake(id, particulars.planned, []),
+        ...(await this.#intake(id, particulars.planned, [])),
       ])
       if (keep) await store.keepFile(fileOf(file))
     })
@@ -104,7 +115,7 @@ export class Shelving {
       ]
       if (latest && read) {
         const { planned } = particulars
-        const letters = own ? this.#letters(planned) : read.letters
+        const letters = own ? await this.#letters(planned) : read.letters
         const counts = tally(planned || ALPHABET, { letters, findings: read.findings }, reviews)
         changes.push(
           { store: 'revisions', id: latest.id, change: (one) => (one ? { ...one, ...counts } : null) },
@@ -123,7 +134,8 @@ export class Shelving {
     const done = await this.reviewing.write(async (store) => {
       const said = await store.reviewsOf(file.fingerprint)
       const there = await store.reviewsOf(font.id)
-      await store.changeAll([...this.#intake(font.id, font.planned, there), ...moved(said, font.id)])
+      const own = await this.#intake(font.id, font.planned, there)
+      await store.changeAll([...own, ...moved(said, font.id)])
       if (keep) await store.keepFile(fileOf(file))
     })
     if (!done) return false
@@ -180,7 +192,7 @@ export class Shelving {
   retold(): AnyChange[] {
     const { revision, shelved, reviews } = this.reviewing.state
     if (!revision || !shelved || !this.#file) return []
-    const read = { letters: this.#letters(shelved.planned), findings: this.#file.findings }
+    const read = { letters: this.#read(shelved.planned), findings: this.#file.findings }
     const counts = tally(shelved.planned || ALPHABET, read, reviews)
     return [
       {
@@ -205,6 +217,7 @@ export class Shelving {
     const before = sorted[at - 1]
     const fates = await this.#fates(store, before, reviews)
     const kept = before ? await store.file(before.fingerprint) : undefined
+    const letters = await this.#letters(shelved?.planned ?? '')
     if (this.#file !== file) return
     this.reviewing.take(reviews, {
       font,
@@ -214,7 +227,7 @@ export class Shelving {
       revision: sorted[at] ?? null,
       number: at + 1,
       earlier: kept?.fingerprint ?? null,
-      letters: this.#letters(shelved?.planned ?? ''),
+      letters,
       fates,
     })
   }
@@ -235,23 +248,49 @@ export class Shelving {
     }
   }
 
-  #letters(planned: string): Record<string, string> {
-    return digests(this.bench.drawings(this.#text(planned)))
+  /**
+   * Digests of what is planned and of what the font has besides. Its letters are drawn some at a time: a face of
+   * thousands would hold the page up while its first picture is waited for.
+   */
+  async #letters(planned: string): Promise<Record<string, string>> {
+    const fingerprint = this.#file?.fingerprint
+    const unread = this.#text(planned).filter((letter) => !this.#digests.has(letter))
+    for (let at = 0; at < unread.length; at += AT_ONCE) {
+      if (at > 0) await nextTask()
+      if (this.#file?.fingerprint !== fingerprint) break
+      const some = unread.slice(at, at + AT_ONCE)
+      for (const letter of some) this.#digests.set(letter, '')
+      for (const { character, path } of this.bench.drawings(some.join(''))) {
+        if (path !== '') this.#digests.set(character, digest(path))
+      }
+    }
+    return this.#read(planned)
+  }
+
+  /** Those of them that have been read. */
+  #read(planned: string): Record<string, string> {
+    const all = this.#text(planned).map((letter) => [letter, this.#digests.get(letter) ?? ''])
+    return Object.fromEntries(all.filter(([, own]) => own !== ''))
   }
 
   /** What is planned, then all that the font has besides: a plan may yet grow. */
-  #text(planned: string): string {
-    return [...`${planned || ALPHABET}${this.bench.contents()?.characters ?? ''}`]
-      .slice(0, MOST_LETTERS)
-      .join('')
+  #text(planned: string): string[] {
+    this.#contents ??= this.bench.contents()
+    const all = new Set([...`${planned || ALPHABET}${this.#contents?.characters ?? ''}`])
+    return [...all].slice(0, MOST_LETTERS)
+  }
+
+  /** Letters as the open file has them. */
+  #drawn(letters: readonly string[]): ReadingRecord['drawings'] {
+    const drawings = this.bench.drawings([...new Set(letters)].join(''))
+    return Object.fromEntries(drawings.map(({ character, advance, path }) => [character, { advance, path }]))
   }
 
   /** The records of the open file as a revision of a font. */
-  #intake(font: string, planned: string, there: readonly ReviewRecord[]): AnyChange[] {
+  async #intake(font: string, planned: string, there: readonly ReviewRecord[]): Promise<AnyChange[]> {
     const file = this.#file
     if (!file) return []
-    const drawings = this.bench.drawings(this.#text(planned))
-    const letters = digests(drawings)
+    const letters = await this.#letters(planned)
     const { fingerprint, fileName, report, findings } = file
     const id = revisionId(font, fingerprint)
     const said = [...this.reviewing.state.reviews, ...there]
@@ -266,11 +305,8 @@ export class Shelving {
       ),
       letters,
       findings: [...findings],
-      drawings: drawingsOf(
-        drawings,
-        new Set(openFindings({ letters, findings }, []).map((one) => one.letter)),
-      ),
-      features: this.bench.contents()?.features ?? [],
+      drawings: this.#drawn(openFindings({ letters, findings }, []).map((one) => one.letter)),
+      features: this.#contents?.features ?? [],
     }
     return [
       {
@@ -292,21 +328,6 @@ export class Shelving {
 }
 
 const fileOf = ({ fingerprint, fileName, bytes }: Intake) => ({ fingerprint, name: fileName, bytes })
-
-const digests = (drawings: readonly LetterDrawing[]): Record<string, string> =>
-  Object.fromEntries(
-    drawings.filter((one) => one.path !== '').map((one) => [one.character, digest(one.path)]),
-  )
-
-const drawingsOf = (
-  drawings: readonly LetterDrawing[],
-  wanted: ReadonlySet<string>,
-): ReadingRecord['drawings'] =>
-  Object.fromEntries(
-    drawings
-      .filter((one) => wanted.has(one.character))
-      .map(({ character, advance, path }) => [character, { advance, path }]),
-  )
 
 /** Words about a file become words about the font that it belongs to. */
 function moved(said: readonly ReviewRecord[], font: string): AnyChange[] {
