@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict'
 import { after, before, test } from 'node:test'
 import { axe, axeInBoth } from './lib/axe.mjs'
-import { chromiumOnly } from './lib/browser.mjs'
+import { chromiumOnly, engine } from './lib/browser.mjs'
 import { focused, tabTo } from './lib/desk.mjs'
 import { font } from './lib/fonts.mjs'
 import { house, narrow, wide } from './lib/lab.mjs'
@@ -90,7 +90,7 @@ test('taken out, O stands on the lines, and the figures say so', async () => {
   await lab.close()
 })
 
-test('by touch on a narrow screen: a lesson, its slider, its words and its trial', async () => {
+test('by touch on a narrow screen: a lesson, its slider, its words and its trial', chromiumOnly('a finger is led by Chromium’s own protocol'), async () => {
   const lab = await home.open({ viewport: narrow, hasTouch: true, isMobile: true })
   await lab.ready()
   await lab.page.getByRole('button', { name: 'Lessons' }).tap()
@@ -132,7 +132,8 @@ test('by touch on a narrow screen: a lesson, its slider, its words and its trial
 
 test('a trial of sixty questions by the keyboard: nothing is told before its end, and the data can be had', async () => {
   const lab = await room({}, faces[0])
-  await tabTo(lab, /^Try your eye$/, true)
+  // Backwards is the shorter way; Firefox would leave the dialog for its own buttons, of which a led one has none.
+  await tabTo(lab, /^Try your eye$/, engine === 'chromium')
   await lab.press('Enter')
   await tabTo(lab, /^Which looks taller/)
   await lab.press('Enter')
@@ -182,17 +183,15 @@ test('a trial of sixty questions by the keyboard: nothing is told before its end
 })
 
 test('a teacher’s link and file open the lesson; what is none is refused in a sentence', async () => {
-  const lab = await home.open({ acceptDownloads: true })
-  await lab.ready()
-  await lab.page.goto(`${home.address}#lesson=bars&text=HF&out=0.5&note=Look%20at%20the%20F.`)
-  await lab.page.reload()
+  const at = '#lesson=bars&text=HF&out=0.5&note=Look%20at%20the%20F.'
+  const lab = await home.open({ acceptDownloads: true, at })
   await lab.ready()
   await title(lab).waitFor()
   assert.equal(await title(lab).innerText(), lessons[1])
   assert.equal(await slider(lab).inputValue(), '0.5')
   assert.equal(await lab.page.getByLabel('Letters', { exact: true }).inputValue(), 'HF')
   await lab.page.getByText('Look at the F.', { exact: true }).waitFor()
-  assert.equal(new URL(lab.page.url()).hash, '', 'the address names the lesson no longer')
+  assert.equal(await lab.page.evaluate(() => location.hash), '', 'the address names the lesson no longer')
   await lab.page.getByText('Hand this lesson on').click()
   const { name: called, bytes } = await lab.saved(() => lab.page.getByRole('button', { name: 'Save as a file' }).click())
   assert.equal(called, 'bars-lesson.json')

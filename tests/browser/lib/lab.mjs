@@ -13,9 +13,9 @@ export async function house() {
   return {
     browser,
     address: server.address,
-    /** Opens the lab in a fresh profile. What the page says in error fails the test at its end. */
+    /** Opens the lab in a fresh profile, by a link to a part of it `at`. What the page says in error fails the test at its end. */
     async open(options = {}) {
-      const { returning = true, ...context_ } = options
+      const { returning = true, at = '', ...context_ } = options
       // What keeps the page for visits without a network has a test of its own.
       const base = { viewport: wide, deviceScaleFactor: 1, serviceWorkers: 'block' }
       const context = await browser.newContext({ ...base, ...context_ })
@@ -29,7 +29,7 @@ export async function house() {
       }
       const page = await context.newPage()
       const lab = new LabPage(page)
-      await page.goto(server.address)
+      await page.goto(`${server.address}${at}`)
       return lab
     },
     async close() {
