@@ -50,7 +50,7 @@ fn path(places: &mut Places<'_>) -> Option<BezPath> {
         let mut next = || places.point();
         let Some(first) = next() else { break };
         match kind % 8 {
-            0 | 1 | 2 => path.line_to(first),
+            0..=2 => path.line_to(first),
             3 | 4 => match next() {
                 Some(end) => path.quad_to(first, end),
                 None => break,
