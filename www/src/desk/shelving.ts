@@ -64,11 +64,9 @@ export class Shelving {
     this.#file = { ...file, findings }
     const store = this.reviewing.store
     if (!store) {
-      this.reviewing.take([], {
-        font: file.fingerprint,
-        fingerprint: file.fingerprint,
-        letters: await this.#letters(''),
-      })
+      const letters = await this.#letters('')
+      if (this.#file?.fingerprint !== file.fingerprint) return
+      this.reviewing.take([], { font: file.fingerprint, fingerprint: file.fingerprint, letters })
       return
     }
     const [known] = await store.revisionsOfFile(file.fingerprint)
