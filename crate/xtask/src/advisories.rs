@@ -44,13 +44,7 @@ fn deny() -> Command {
 }
 
 fn ran(command: &mut Command) -> Tally {
-    match run::run(command) {
-        Ok(()) => Tally::DONE,
-        Err(error) => {
-            println!("{error:#}");
-            Tally::default().of_run(false)
-        }
-    }
+    Tally::of(run::run(command).map(|()| Tally::DONE))
 }
 
 fn packages(folder: &Path) -> Tally {

@@ -1,5 +1,6 @@
 //! Counts tests in what their runners say at the end.
 
+use anyhow::Result;
 use serde_json::Value;
 use std::ops::AddAssign;
 
@@ -18,6 +19,14 @@ impl Tally {
         failed: 0,
         skipped: 0,
     };
+
+    /// What a check came to; one that could not be done has failed, and says why.
+    pub(crate) fn of(result: Result<Self>) -> Self {
+        result.unwrap_or_else(|error| {
+            println!("{error:#}");
+            Self::default().of_run(false)
+        })
+    }
 
     /// A runner's count, made honest: one that ended badly without naming a
     /// failed test failed all the same (it did not compile, or crashed), and so

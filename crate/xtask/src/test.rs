@@ -65,10 +65,7 @@ pub(crate) fn run(only: Option<&str>) -> Result<ExitCode> {
     for (name, check) in chosen {
         println!("\n== {name}");
         let start = Instant::now();
-        let tally = check(&shop).unwrap_or_else(|error| {
-            println!("{error:#}");
-            Tally::default().of_run(false)
-        });
+        let tally = Tally::of(check(&shop));
         total += tally;
         table.push((name, tally, start.elapsed()));
     }
