@@ -302,6 +302,8 @@ pub(super) fn beside(
         .chars()
         .enumerate()
         .filter(|&(other, c)| other != letter && alphabet.member(c).is_some())
+        // Figures had no part in what is expected of a letter.
+        .filter(|&(other, _)| letter >= FIGURES || other < FIGURES)
         .filter(|&(_, c)| !meant.holds(c, Matter::Shape(cause)))
         .filter_map(|(other, c)| {
             let i = relations
