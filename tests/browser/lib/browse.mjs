@@ -46,7 +46,7 @@ export async function rested(lab) {
   await lab.page.waitForTimeout(250)
   for (let tries = 0; tries < 100; tries += 1) {
     const still = await inLines(lab, (lines) =>
-      [...lines.querySelectorAll('.line')].some((line) => line.querySelector('canvas').hidden || !line.querySelector('.cell')),
+      [...lines.querySelectorAll('.line:not([hidden])')].some((line) => line.querySelector('canvas').hidden || !line.querySelector('.cell')),
     )
     if (!still) return
     await lab.page.waitForTimeout(50)

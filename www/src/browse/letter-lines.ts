@@ -27,6 +27,7 @@ import {
 import { linesStyle } from './lines-style'
 import type { Outlines } from './outlines'
 import { clear, inkOf, stand } from './paint'
+import { Places } from './places'
 import type { List } from './protocol'
 import { blockRange, letterName } from './words'
 
@@ -35,14 +36,12 @@ import { blockRange, letterName } from './words'
  * the next. Some browsers fill their shapes only when the frame is handed on, so
  * that the time alone would not bound it.
  */
-const A_FRAME = 60
+const A_FRAME = 40
 const A_FRAME_MS = 6
 /** Lines drawn beyond the window's edges. */
 const BEYOND = 3
 /** Lines are asked for that have been in view for so long, milliseconds: not those that fly past. */
 const STAYS = 40
-/** Places for lines are made so many at a time. */
-const PLACES = 8
 /** Lines whose letters are named in one frame, once the list is at rest. */
 const NAMED_AT_ONCE = 3
 /** White beside each letter, and the least room of one, as shares of the em and as CSS pixels. */
@@ -51,6 +50,15 @@ const LEAST = 24
 /** White above and below the letters of a line, and the height of a heading, as shares of the em. */
 const AIR = 0.16
 const HEADING = 58
+
+/** What stands in a place whose line has left. */
+const NOWHERE: Row = { kind: 'line', section: -1, start: 0, end: 0 }
+
+interface Seated {
+  readonly row: Row
+  readonly item: VirtualItem | null
+  readonly key: string
+}
 
 /** What a canvas shows. */
 interface Painted {
@@ -133,8 +141,8 @@ export class LetterLines extends LitElement {
 
   override firstUpdated(): void {
     this.#observer = new ResizeObserver(() => this.#fit())
+    // It tells the width with the next frame: setting every line is no part of the task in which the list came.
     this.#observer.observe(this.sheet)
-    this.#fit()
   }
 
   #fit(): void {
@@ -191,7 +199,6 @@ export class LetterLines extends LitElement {
     const row = this.#rows[rowOf(this.#rows, place)]
     const mounted = row && items.some((item) => this.#rows[item.index] === row)
     const total = this.#virtual?.getTotalSize() ?? 0
-    const places = PLACES * Math.ceil(items.length / PLACES)
     return html`<div class="scroll">
       <div
         class="sheet"
@@ -207,10 +214,10 @@ export class LetterLines extends LitElement {
         @focus=${() => this.#show(this.#place)}
       >
         ${repeat(
-          items,
-          // A line that leaves gives its place, and its canvas, to one that comes: to make canvases and let them go costs more than all else.
-          (item) => item.index % places,
-          (item) => this.#row(item),
+          this.#seated(items),
+          ({ key }) => key,
+          ({ row, item }) =>
+            item && row.kind === 'heading' ? this.#heading(row, item) : this.#line(row, item),
         )}
       </div>
     </div>`
@@ -229,27 +236,48 @@ export class LetterLines extends LitElement {
     return shown[low] === this.at ? low : 0
   }
 
-  #row({ index, start }: VirtualItem) {
-    const row = this.#rows[index]
-    if (!row) return nothing
+  readonly #lines = new Places()
+  readonly #headings = new Places()
+
+  /** What is in view, in order, with the place that it stands in; then places left empty. */
+  #seated(items: readonly VirtualItem[]): Seated[] {
+    const all = items.flatMap((item) => {
+      const row = this.#rows[item.index]
+      return row ? [{ row, item }] : []
+    })
+    const seated = (['line', 'heading'] as const).flatMap((kind) => {
+      const own = all.filter(({ row }) => row.kind === kind)
+      const places = kind === 'line' ? this.#lines : this.#headings
+      const seats = places.seat(own.map(({ item }) => item.index))
+      return own.map((one, at) => ({ ...one, key: `${kind} ${seats[at]}` }))
+    })
+    const free = this.#lines.free.map((place) => ({ row: NOWHERE, item: null, key: `line ${place}` }))
+    return [...seated.toSorted((a, b) => a.item.index - b.item.index), ...free]
+  }
+
+  #heading(row: Row, { start }: VirtualItem) {
     const section = this.list.sections[row.section]
     if (!section) return nothing
-    if (row.kind === 'heading') {
-      return html`<div class="heading" aria-hidden="true" .style=${`height: ${HEADING}px; transform: translateY(${start}px)`}>
-        <span>${section.name}</span><small>${blockRange(section)}</small><small>${count(row.end - row.start)}</small>
-      </div>`
-    }
+    return html`<div class="heading" aria-hidden="true" .style=${`height: ${HEADING}px; transform: translateY(${start}px)`}>
+      <span>${section.name}</span><small>${blockRange(section)}</small><small>${count(row.end - row.start)}</small>
+    </div>`
+  }
+
+  /** A line, or the place of one that has left. */
+  #line(row: Row, item: VirtualItem | null) {
+    const section = this.list.sections[row.section]
     const place = this.#place
     const here = place >= row.start && place < row.end ? place : -1
     const chosen = this.chosen.size > 0 ? this.chosen : null
     return html`<div
       class="line"
       role="group"
-      aria-label=${section.name}
-      .style=${`height: ${this.#lineHeight}px; transform: translateY(${start}px); --baseline: ${this.#baseline}px`}
+      ?hidden=${item === null}
+      aria-label=${section?.name ?? ''}
+      .style=${`height: ${this.#lineHeight}px; transform: translateY(${item?.start ?? 0}px); --baseline: ${this.#baseline}px`}
     >
-      <canvas aria-hidden="true" data-row=${index} .style=${`width: ${this.#measure.width}px; height: ${this.#lineHeight}px`}></canvas>
-      ${guard([row, here, chosen, section.block ? 0 : this.come, this.#measure, this.#isNamed(row)], () =>
+      <canvas aria-hidden="true" data-row=${item?.index ?? ''} .style=${`width: ${this.#measure.width}px; height: ${this.#lineHeight}px`}></canvas>
+      ${guard([row, here, chosen, section?.block ? 0 : this.come, this.#measure, this.#isNamed(row)], () =>
         this.#isNamed(row) || here >= 0
           ? cells(this.#copy, row, this.#measure).map((cell) => this.#cell(cell, here))
           : nothing,
@@ -351,7 +379,7 @@ export class LetterLines extends LitElement {
     let drawn = 0
     let more = false
     for (const canvas of this.sheet.querySelectorAll('canvas')) {
-      const row = this.#rows[Number(canvas.dataset.row)]
+      const row = canvas.dataset.row ? this.#rows[Number(canvas.dataset.row)] : undefined
       if (!row) continue
       const line = cells(this.#copy, row, this.#measure).map((cell) => {
         const letter = letterAt(this.#copy, cell.at)
