@@ -1,9 +1,44 @@
 import { describe, expect, it } from 'vitest'
-import { mergeFonts, mergeNotes, mergeReviews } from './merge'
+import { changedOnly, mergeFonts, mergeNotes, mergeReviews } from './merge'
 import { font, review } from './testing'
 
 const early = '2026-05-01T10:00:00.000Z'
 const late = '2026-05-02T10:00:00.000Z'
+
+describe('a step taken beside another tab', () => {
+  const circle = { kind: 'circle', from: [1, 2], to: [3, 4] } as const
+  const line = { kind: 'line', from: [5, 6], to: [7, 8] } as const
+  const marks = (...all: (typeof circle | typeof line)[]) => all as never
+  const { verdict, note, drawing } = review('R')
+  const nothing = { verdict, note, drawing, marks: [] }
+
+  it('leaves the verdict that was given there', () => {
+    const said = changedOnly({ ...nothing, verdict: 'redraw', note: 'There.' }, nothing, {
+      ...nothing,
+      note: 'Here.',
+      drawing: 'd',
+    })
+    expect(said).toEqual({ verdict: 'redraw', note: 'Here.\n\nThere.', marks: [], drawing: 'd' })
+  })
+
+  it('gives its own verdict, and leaves the note and the marks', () => {
+    const there = { ...nothing, verdict: 'settled' as const, note: 'There.', marks: marks(circle) }
+    expect(changedOnly(there, nothing, { ...nothing, verdict: 'redraw' })).toEqual({
+      ...there,
+      verdict: 'redraw',
+    })
+  })
+
+  it('brings its mark to theirs, and takes only its own away', () => {
+    const here = { ...nothing, marks: marks(line) }
+    const there = { ...nothing, marks: marks(circle) }
+    expect(changedOnly(there, nothing, here).marks).toEqual([circle, line])
+    expect(changedOnly({ ...nothing, marks: marks(circle, line) }, here, nothing).marks).toEqual([circle])
+    // Alone, a step leads exactly where it led, an equal mark twice included.
+    const twice = { ...nothing, marks: marks(line, line) }
+    expect(changedOnly(here, here, twice).marks).toEqual([line, line])
+  })
+})
 
 describe('two accounts made one', () => {
   it('keep both notes, and neither twice', () => {

@@ -1,6 +1,6 @@
 /** Two accounts of one thing made one, with nothing of either lost. */
 
-import type { FontRecord, Mark, ReadingRecord, ReviewRecord, RevisionRecord } from './schema'
+import type { FontRecord, Mark, ReadingRecord, ReviewRecord, RevisionRecord, Said } from './schema'
 import { verdictName } from './words'
 
 /** One note that says what both say. */
@@ -19,6 +19,34 @@ export const mergeMarks = (one: readonly Mark[], other: readonly Mark[]): Mark[]
 
 const later = <T extends { changed: string }>(one: T, other: T): [newer: T, older: T] =>
   other.changed > one.changed ? [other, one] : [one, other]
+
+const without = (marks: readonly Mark[], others: readonly Mark[]): Mark[] =>
+  marks.filter((mark) => !others.some((other) => sameMark(mark, other)))
+
+/** Marks that a step drew come to those that are there, and those that it took away go. */
+function changedMarks(current: readonly Mark[], before: readonly Mark[], after: readonly Mark[]): Mark[] {
+  if (JSON.stringify(current) === JSON.stringify(before)) return [...after]
+  return mergeMarks(without(current, without(before, after)), without(after, before))
+}
+
+/**
+ * A step from one thing said to another, taken where another tab may have said
+ * something meanwhile: what the step leaves as it was stays as it is there, and
+ * a note that both have written says what both say.
+ */
+export function changedOnly(current: Said, before: Said, after: Said): Said {
+  return {
+    verdict: after.verdict === before.verdict ? current.verdict : after.verdict,
+    note:
+      after.note === before.note
+        ? current.note
+        : current.note === before.note
+          ? after.note
+          : mergeNotes(after.note, current.note),
+    marks: changedMarks(current.marks, before.marks, after.marks),
+    drawing: after.drawing === before.drawing ? current.drawing : after.drawing,
+  }
+}
 
 /** The later verdict stands; an earlier one that said something else is told in the note. */
 export function mergeReviews(one: ReviewRecord, other: ReviewRecord): ReviewRecord {

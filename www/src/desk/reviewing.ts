@@ -6,9 +6,9 @@ import type { ContentsReport } from '../generated/ContentsReport'
 import type { LetterDrawing } from '../generated/LetterDrawing'
 import type { PageState } from '../state'
 import { takeOver } from './meant'
-import { mergeNotes } from './merge'
+import { changedOnly } from './merge'
 import { type ReviewState, reviewOf, type Subject, wordOn } from './review-state'
-import { type Mark, now, type ReviewRecord, reviewId, type Verdict } from './schema'
+import { type Mark, now, type ReviewRecord, reviewId, type Said, type Verdict } from './schema'
 import { type Intake, Shelving } from './shelving'
 import type { AnyChange, Change } from './store'
 import { DeskStore } from './store'
@@ -46,8 +46,6 @@ const NOTE = 'Note'
 /** Whoever stops typing for longer has ended a thought; milliseconds. */
 const PAUSE = 10_000
 
-/** What of a review can be taken back. */
-type Said = Pick<ReviewRecord, 'verdict' | 'note' | 'marks' | 'drawing'>
 interface Step {
   readonly name: string
   readonly subject: Subject
@@ -272,9 +270,7 @@ export class Reviewing {
     const id = reviewId(font, on.letter, on.cause)
     const fresh = (current: ReviewRecord | undefined): ReturnType<Change<ReviewRecord>> => {
       const base = current ?? { id, font, ...on, ...NOTHING }
-      // What another tab wrote into the note meanwhile stays beside what is written here.
-      const note = base.note === before.note ? after.note : mergeNotes(after.note, base.note)
-      return { ...base, ...after, note: before.note === after.note ? base.note : note }
+      return { ...base, ...changedOnly(base, before, after) }
     }
     const known = reviewOf(reviews, on)
     const local = { ...fresh(known), changed: now(), rev: (known?.rev ?? 0) + 1 } as ReviewRecord

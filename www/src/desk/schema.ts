@@ -74,6 +74,9 @@ export type ReadingRecord = InferOutput<typeof shape.reading>
  */
 export type ReviewRecord = InferOutput<typeof shape.review>
 
+/** What of a review is said, and can be taken back. */
+export type Said = Pick<ReviewRecord, 'verdict' | 'note' | 'marks' | 'drawing'>
+
 export type Verdict = NonNullable<ReviewRecord['verdict']>
 
 /**
