@@ -46,6 +46,10 @@ pub(crate) fn trials(fonts: &Arc<Fonts>) -> Result<Vec<Trial>, Failed> {
         ),
         Trial::test("hostile::ten thousand points", many_points),
         Trial::test("hostile::tables left out, emptied or cut", broken_tables),
+        Trial::test(
+            "hostile::nonsense in tables that tell nothing of letters",
+            beside,
+        ),
     ];
     let faces: Vec<Face> = manifest::packages()?
         .into_iter()
@@ -341,6 +345,33 @@ fn broken_tables() -> Result<(), Failed> {
                 &format!("{name} filled with {fill:#x}"),
                 forge::font(&filled),
             )?;
+        }
+    }
+    Ok(())
+}
+
+/// Counts that no file could hold, in tables of colour, bitmaps, mathematics and
+/// the like: the letters are read as if these were not there.
+fn beside() -> Result<(), Failed> {
+    let sound = forge::tables(&[square(), square(), forge::composite(&[1])]);
+    let whole = survive("sound", forge::font(&sound))?;
+    let tags = [
+        b"CBDT", b"CBLC", b"COLR", b"CPAL", b"EBDT", b"EBLC", b"GDEF", b"MATH", b"STAT", b"SVG ",
+        b"VORG", b"VVAR", b"avar", b"bdat", b"bloc", b"gvar", b"sbix", b"vhea", b"vmtx",
+    ];
+    for tag in tags {
+        for version in [0_u16, 1, 2, 3] {
+            let mut table = forge::words(&[version.into(), 0]);
+            table.resize(96, 0xFF);
+            let mut all = sound.clone();
+            all.push((*tag, table));
+            all.sort_unstable();
+            let name = String::from_utf8_lossy(tag);
+            let what = format!("nonsense in {name}, version {version}");
+            let outcome = survive(&what, forge::font(&all))?;
+            if outcome != whole {
+                return Err(format!("{what}: {outcome:?}, not {whole:?}").into());
+            }
         }
     }
     Ok(())

@@ -6,8 +6,9 @@
 
 use super::GlyphId;
 use super::bytes::u32_at;
+use super::face::Face;
+use ttf_parser::Tag;
 use ttf_parser::cmap::Format;
-use ttf_parser::{Face, Tag};
 
 /// Characters that all maps may claim together: every one that Unicode has, in
 /// each of the three maps that fonts carry at most. Fewer would lose some of a

@@ -2,8 +2,9 @@
 
 use super::GlyphId;
 use super::cff::Cff;
+use super::face::Face;
 use std::fmt;
-use ttf_parser::{Face, FaceParsingError, RawFace, Tag};
+use ttf_parser::{FaceParsingError, RawFace, Tag};
 
 /// Why a file could not be opened as a font.
 #[derive(Debug, Clone, PartialEq, Eq)]

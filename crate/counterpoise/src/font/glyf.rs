@@ -4,8 +4,9 @@
 //! not its components, not how much there is of it.
 
 use super::bytes::{i16_at, u16_at, u32_at};
+use super::face::Face;
 use ttf_parser::head::IndexToLocationFormat;
-use ttf_parser::{Face, Tag, hmtx};
+use ttf_parser::{Tag, hmtx};
 
 /// Bytes of a glyph before its contours or components: their number and a box.
 const HEADER: usize = 10;

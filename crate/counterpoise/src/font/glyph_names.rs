@@ -6,7 +6,8 @@
 //! many steps as the square of its glyphs. Here their places are found once.
 
 use super::bytes::{u16_at, u32_at};
-use ttf_parser::{Face, GlyphId, Tag};
+use super::face::Face;
+use ttf_parser::{GlyphId, Tag};
 
 const VERSION_2: u32 = 0x0002_0000;
 

@@ -1,6 +1,7 @@
 //! Embedding rights: OS/2 fsType (OpenType specification, OS/2 chapter).
 
-use ttf_parser::{Face, Tag};
+use super::face::Face;
+use ttf_parser::Tag;
 
 /// How far a font may be embedded in a document.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]

@@ -1,6 +1,7 @@
 //! Heights and angles that the file declares, kept apart from what its letters show.
 
-use ttf_parser::{Face, Tag};
+use super::face::Face;
+use ttf_parser::Tag;
 
 /// Declared metrics, font units; `None` where the file is silent.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

@@ -14,6 +14,7 @@ mod characters;
 mod container;
 mod drawn;
 mod error;
+mod face;
 mod features;
 mod glyf;
 mod glyph_names;
@@ -41,11 +42,11 @@ pub use names::Names;
 use crate::outline::Outline;
 use characters::Characters;
 use drawn::{Held, Letters};
+use face::Face;
 use glyph_names::GlyphNames;
 use outlines::Outlines;
 use std::ops::Range;
 use std::sync::OnceLock;
-use ttf_parser::Face;
 
 /// Index of a glyph in its font.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -1,7 +1,8 @@
 //! Names, authorship and licence: the name table (OpenType specification).
 
+use super::face::Face;
 use ttf_parser::name::Table;
-use ttf_parser::{Face, PlatformId, name_id};
+use ttf_parser::{PlatformId, name_id};
 
 /// The longest name kept. A licence may fill pages; the lab shows its beginning.
 const MAX_CHARS: usize = 4_000;

@@ -3,11 +3,12 @@
 
 use super::budget::{Refusal, charstring, composite};
 use super::cff::Cff;
+use super::face::Face;
 use super::glyf::{Entry, Glyf, Glyph};
 use super::pen::Pen;
 use super::{GlyphError, GlyphId};
 use crate::outline::Outline;
-use ttf_parser::{CFFError, Face};
+use ttf_parser::CFFError;
 
 /// Where a face's outlines are.
 pub(super) enum Outlines<'a> {

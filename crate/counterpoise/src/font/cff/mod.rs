@@ -11,10 +11,11 @@ mod index;
 pub(super) use index::Index;
 
 use super::bytes::{u8_at, u16_at, u32_at};
+use super::face::Face;
 use accent::Charset;
 use font_dict::FontDicts;
 use std::ops::Range;
-use ttf_parser::{Face, Tag};
+use ttf_parser::Tag;
 
 /// Operators of the top dictionary.
 mod operator {
