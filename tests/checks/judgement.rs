@@ -5,7 +5,7 @@
 //! That planted faults are found is told by `cargo lab-trial`.
 
 use crate::{Fonts, face, open};
-use counterpoise::judge::{Alphabet, Drawn, Judgement, Meant, Measure, Table};
+use counterpoise::judge::{Alphabet, Cause, Drawn, Judgement, Matter, Meant, Measure, Table};
 use counterpoise::measure::Context;
 use counterpoise_checks::manifest::{self, Face, Use};
 use libtest_mimic::{Failed, Trial};
@@ -50,6 +50,11 @@ pub(crate) fn trials(fonts: &Arc<Fonts>) -> Result<Vec<Trial>, Failed> {
         .into_iter()
         .map(|(_, face)| face)
         .collect();
+    all.push(fonts.check(
+        "judgement::within_reach".into(),
+        panel.clone(),
+        within_reach,
+    ));
     all.push(fonts.check("judgement::spreads".into(), panel.clone(), spread_as_said));
     all.push(fonts.check("judgement::strictness".into(), panel, as_strict_as_said));
     Ok(all)
@@ -70,6 +75,41 @@ fn in_its_own_terms(face: &Face) -> Result<(), Failed> {
         return Err(format!("familiar: {}; named: {named:#?}", judgement.familiar).into());
     }
     Ok(())
+}
+
+/// Whatever the face, what is suggested could be drawn: no letter's part is
+/// expected to be larger than two ems or to change fourfold.
+fn within_reach(faces: &[Face]) -> Result<(), Failed> {
+    const LOOSEST: f64 = 8.0;
+    let table = Table::shipped().ok_or("the build carries no table")?;
+    let (mut unfamiliar, mut told, mut beyond) = (Vec::new(), 0, Vec::new());
+    for face in faces {
+        let font = open(face)?;
+        let judgement = Judgement::of(&font, &Alphabet::of(&font), &table, &Meant::nothing());
+        let em = f64::from(font.units_per_em());
+        let count = judgement.at(STRICTNESS).count();
+        if !judgement.familiar {
+            unfamiliar.push(format!("{} {count}", face.id));
+        }
+        for finding in judgement.at(LOOSEST) {
+            told += 1;
+            let thickness = matches!(
+                finding.cause,
+                Matter::Shape(
+                    Cause::Width | Cause::Strokes | Cause::Uprights | Cause::Levels | Cause::Pair
+                )
+            );
+            let times = (finding.expected / finding.value).ln().abs();
+            if finding.expected.abs() > 2.0 * em || (thickness && times > 4.0_f64.ln()) {
+                beyond.push(format!("{}: {}", face.id, finding.sentence()));
+            }
+        }
+    }
+    println!("{told} findings; by their own letters alone: {unfamiliar:?}");
+    if beyond.is_empty() {
+        return Ok(());
+    }
+    Err(format!("{} of {told}: {beyond:#?}", beyond.len()).into())
 }
 
 fn named(face: &Face) -> Result<Option<Vec<String>>, Failed> {

@@ -82,7 +82,9 @@ impl Finding {
             Cause::Pair => format!("its first and {beside}"),
             _ => beside,
         };
-        let said = format!("{head} about {by} {word}{tail} than {than} suggest");
+        let one = cause != Cause::Pair && self.beside.chars().count() == 1;
+        let suggest = if one { "suggests" } else { "suggest" };
+        let said = format!("{head} about {by} {word}{tail} than {than} {suggest}");
         match cause {
             Cause::Width => format!("{said}: {value} wide; {sit}."),
             // Where on the line it stands is told by the difference alone.

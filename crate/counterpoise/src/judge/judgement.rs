@@ -161,6 +161,11 @@ fn by_chance(weighed: &Weighed<'_>, share: f64) -> f64 {
     FIGURES as f64 * share
 }
 
+/// Figures of one part of a letter do not differ so many times (natural
+/// logarithm of four): where they do, another part was read as that one, such as
+/// a hairline serif as a bar, and the figure would mislead.
+const ANOTHER_PART: f64 = 1.386;
+
 /// A sign in figures.
 fn told(
     weighed: &Weighed<'_>,
@@ -170,6 +175,9 @@ fn told(
     alphabet: &Alphabet,
 ) -> Option<Finding> {
     let figures = figures(&sign, member, traits, alphabet.context())?;
+    if sign.cause.is_ratio() && sign.size.abs() > ANOTHER_PART {
+        return None;
+    }
     Some(Finding {
         letter: member.character,
         cause: Matter::Shape(sign.cause),

@@ -352,6 +352,15 @@ impl<'t> Weighed<'t> {
         })
     }
 
+    /// How what two figures are off goes together. What the model leaves of them
+    /// tells nothing of how far they lie from medians.
+    fn correlation(&self, i: usize, j: usize) -> f64 {
+        if !self.own {
+            return self.table.correlation(i, j);
+        }
+        if i == j { 1.0 } else { 0.0 }
+    }
+
     /// How a letter's figures stand.
     pub fn standing(&self, letter: usize) -> Standing {
         let variables: Vec<usize> = self
@@ -370,7 +379,7 @@ impl<'t> Weighed<'t> {
         let mut among = vec![0.0; n * n];
         for (a, &i) in variables.iter().enumerate() {
             for (b, &j) in variables.iter().enumerate().take(a + 1) {
-                among[a * n + b] = self.table.correlation(i, j);
+                among[a * n + b] = self.correlation(i, j);
             }
         }
         Standing {
@@ -393,13 +402,20 @@ impl<'t> Weighed<'t> {
             .map(|(&i, s)| effect[i] / s)
             .collect();
         let most = direction.iter().fold(0.0, |m: f64, d| m.max(d.abs()));
-        if most <= 0.0 {
+        if most <= 0.0 || (self.own && !self.has_its_main(standing, effect)) {
             return None;
         }
         let n = direction.len();
         let factor = standing.among.as_ref()?;
         let filter = factor.solve(&direction);
         let power: f64 = filter.iter().zip(&direction).map(|(f, d)| f * d).sum();
+        // How far they repeat one another is not known without the model: all that
+        // a cause moves are then worth one figure, so that it errs on the side of silence.
+        let worth = if self.own {
+            power / direction.iter().map(|d| d.powi(4)).sum::<f64>() * power
+        } else {
+            1.0
+        };
         let seen: Vec<f64> = standing
             .off
             .iter()
@@ -429,9 +445,19 @@ impl<'t> Weighed<'t> {
         Some(Sign {
             cause,
             size,
-            strength: even * size.abs() * power.sqrt() / (doubt * slack),
-            spread: doubt * slack / power.sqrt(),
+            strength: even * size.abs() * (power / worth).sqrt() / (doubt * slack),
+            spread: doubt * slack / (power / worth).sqrt(),
         })
+    }
+
+    /// Whether the letter has a figure that is moved about as much as any of its
+    /// could be: without the model, what a cause only brushes is no sign of it.
+    fn has_its_main(&self, standing: &Standing, effect: &[f64]) -> bool {
+        let most = |all: &mut dyn Iterator<Item = usize>| {
+            all.fold(0.0, |most: f64, i| most.max(effect[i].abs()))
+        };
+        let mut own = self.table.relations.of_letter(standing.letter);
+        most(&mut standing.variables.iter().copied()) > 0.5 * most(&mut own)
     }
 
     /// A standing with a cause taken out of it.
