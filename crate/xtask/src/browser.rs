@@ -1,7 +1,7 @@
 //! The page in a real browser: end-to-end tests, timing, pictures.
 
 use crate::count::{self, Tally};
-use crate::engine::{CHROMIUM, FIREFOX};
+use crate::engine::{CHROMIUM, FIREFOX, WebKit};
 use crate::run::Ran;
 use crate::workshop::Workshop;
 use crate::{node, place, run};
@@ -21,6 +21,23 @@ pub(crate) fn test_in_firefox(shop: &Workshop, limit: Duration) -> Result<Tally>
     command
         .env("BROWSER", "firefox")
         .env(FIREFOX.variable, FIREFOX.find()?);
+    watch(command, limit)
+}
+
+/// Reviews a font in WebKit, where Debian brings it, and holds its pictures
+/// against Chromium's.
+pub(crate) fn test_in_webkit(shop: &Workshop, limit: Duration) -> Result<Tally> {
+    let Some(WebKit { driver, browser }) = WebKit::find()? else {
+        println!("No package brings WebKit and its driver here: the page is not tried in it.");
+        return Ok(Tally {
+            skipped: 1,
+            ..Tally::default()
+        });
+    };
+    let mut command = script(shop, "test-webkit")?;
+    command
+        .env("WEBKIT_DRIVER_PATH", driver)
+        .env("WEBKIT_PATH", browser);
     watch(command, limit)
 }
 

@@ -2,7 +2,7 @@
 
 use crate::{debian, run};
 use anyhow::{Result, bail};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// A browser, and where it is looked for.
 pub(crate) struct Engine {
@@ -37,6 +37,43 @@ pub(crate) const FIREFOX: Engine = Engine {
     on_a_mac: "/Applications/Firefox.app/Contents/MacOS/firefox",
     package: "firefox-esr",
 };
+
+/// WebKit as Debian packages it: the W3C's WebDriver, and a small browser.
+pub(crate) struct WebKit {
+    pub(crate) driver: PathBuf,
+    pub(crate) browser: PathBuf,
+}
+
+impl WebKit {
+    /// `None` where no package brings it, or a screen of its own for it to draw on.
+    pub(crate) fn find() -> Result<Option<Self>> {
+        if let Some(found) = Self::installed() {
+            return Ok(Some(found));
+        }
+        if !debian::can_install() {
+            return Ok(None);
+        }
+        debian::install(&["webkit2gtk-driver", "xvfb"])?;
+        Ok(Self::installed())
+    }
+
+    fn installed() -> Option<Self> {
+        let driver = PathBuf::from("/usr/bin/WebKitWebDriver");
+        let there = driver.is_file() && Path::new("/usr/bin/Xvfb").is_file();
+        let browser = Self::browser().filter(|_| there)?;
+        Some(Self { driver, browser })
+    }
+
+    /// It stands in a folder that is named by the machine and by the library's version.
+    fn browser() -> Option<PathBuf> {
+        let folders = |of: PathBuf| std::fs::read_dir(of).into_iter().flatten().flatten();
+        folders(PathBuf::from("/usr/lib"))
+            .flat_map(|machine| folders(machine.path()))
+            .filter(|library| library.file_name().to_string_lossy().starts_with("webkit"))
+            .map(|library| library.path().join("MiniBrowser"))
+            .find(|program| program.is_file())
+    }
+}
 
 impl Engine {
     /// The browser's program: the one that is named, else one that is installed, else Debian's.

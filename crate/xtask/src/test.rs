@@ -15,7 +15,7 @@ const LIMIT: Duration = Duration::from_secs(30 * 60);
 type Check = fn(&Workshop) -> Result<Tally>;
 
 /// The quick ones first, so that a slip is told soon.
-const STEPS: [(&str, Check); 15] = [
+const STEPS: [(&str, Check); 16] = [
     ("tidy", |_| one(tidy::check())),
     ("fmt", |_| one(format())),
     ("clippy", |_| one(clippy())),
@@ -31,6 +31,7 @@ const STEPS: [(&str, Check); 15] = [
     ("size", |shop| one(budget::check(shop))),
     ("browser", |shop| browser::test(shop, LIMIT)),
     ("firefox", |shop| browser::test_in_firefox(shop, LIMIT)),
+    ("webkit", |shop| browser::test_in_webkit(shop, LIMIT)),
 ];
 
 /// Reads `--only STEP`.
