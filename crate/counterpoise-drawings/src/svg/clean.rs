@@ -206,7 +206,7 @@ impl<'a, 'input> Cost<'a, 'input> {
         let numbers = |name| node.attribute(name).map_or(0, count_numbers);
         let mut all = Spent {
             elements: 1,
-            points: (numbers("d") + numbers("points")) / 2,
+            points: (numbers("d") + numbers("points")) / 2 + curves(node),
             depth: 1,
         };
         let used = (node.tag_name().name() == "use")
@@ -245,6 +245,41 @@ fn count_numbers(text: &str) -> usize {
         inside = digit || b == b'.' && inside;
     }
     count
+}
+
+/// How many curves the reader of SVG makes of an element's arcs: the more, the
+/// larger they are, by the sixth root of the radius over its tolerance of a
+/// tenth. A circle of 1e36 units would be a million curves in thirty bytes.
+fn curves(node: Node<'_, '_>) -> usize {
+    let most = |names: &[&str]| {
+        let texts = names.iter().filter_map(|name| node.attribute(*name));
+        texts.map(largest).fold(0.0, f64::max)
+    };
+    let (arcs, radius) = match node.tag_name().name() {
+        "circle" | "ellipse" | "rect" => (1, most(&["r", "rx", "ry", "width", "height"])),
+        "path" => {
+            let data = node.attribute("d").unwrap_or_default();
+            let arcs = data.bytes().filter(|b| b.eq_ignore_ascii_case(&b'a'));
+            (arcs.count(), largest(data))
+        }
+        _ => return 0,
+    };
+    // As far as a float of the reader's reaches.
+    let each = (10.0 * radius.min(f64::from(f32::MAX)))
+        .powf(1.0 / 6.0)
+        .ceil() as usize;
+    arcs * each.max(4)
+}
+
+/// The largest number of a text, whatever its sign.
+fn largest(text: &str) -> f64 {
+    let text = text.replace("e+", "e").replace("E+", "e");
+    let inside = |c: char| c.is_ascii_digit() || matches!(c, '.' | 'e' | 'E');
+    text.split(|c| !inside(c))
+        // "1e36.5" holds two numbers.
+        .flat_map(|run| std::iter::once(run).chain(run.split('.')))
+        .filter_map(|run| run.trim_end_matches(['e', 'E']).parse::<f64>().ok())
+        .fold(0.0, f64::max)
 }
 
 fn own(root: Node<'_, '_>) -> Option<(f64, f64)> {

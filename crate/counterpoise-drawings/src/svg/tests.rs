@@ -157,6 +157,22 @@ fn hostile_drawings_get_a_sentence() {
 }
 
 #[test]
+fn an_arc_that_would_be_a_million_curves_is_refused() {
+    for huge in [
+        "<circle r='2333333333333333333333333333333333333'/>",
+        "<ellipse rx='1' ry='1e36'/>",
+        "<rect width='2' height='2' rx='1E+37'/>",
+        "<path d='M0 0A1e36.5 1e36 0 0 1 9 9z'/>",
+    ] {
+        refused(&svg(huge), "too-many-points");
+    }
+    let sound = svg(
+        "<circle r='400'/><path d='M0 0a5 5 0 0 1 9 9z'/><rect width='3' height='1e3' rx='.5'/>",
+    );
+    assert!(read(&sound).is_ok());
+}
+
+#[test]
 fn plain_entities_of_drawing_programs_are_followed() {
     let text = "<?xml version='1.0'?><!DOCTYPE svg [<!ENTITY ns 'http://www.w3.org/2000/svg'>]>\
                 <svg xmlns='&ns;' viewBox='0 0 9 9'><rect width='3' height='3'/></svg>";
