@@ -39,6 +39,17 @@ export async function house() {
   }
 }
 
+/** What a canvas shows: red, green, blue and alpha of every pixel, in base 64. Runs in the page. */
+export async function pixels(canvas) {
+  const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height)
+  const reader = new FileReader()
+  reader.readAsDataURL(new Blob([data]))
+  await new Promise((resolve) => {
+    reader.onload = resolve
+  })
+  return reader.result.split(',')[1]
+}
+
 /** The lab as a person uses it. */
 export class LabPage {
   constructor(page) {
@@ -220,15 +231,7 @@ export class LabPage {
 
   /** What the canvas shows: red, green, blue and alpha of every pixel. */
   async bitmap() {
-    const text = await this.canvas.evaluate(async (canvas) => {
-      const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height)
-      const reader = new FileReader()
-      reader.readAsDataURL(new Blob([data]))
-      await new Promise((resolve) => {
-        reader.onload = resolve
-      })
-      return reader.result.split(',')[1]
-    })
+    const text = await this.canvas.evaluate(pixels)
     return Buffer.from(text, 'base64')
   }
 

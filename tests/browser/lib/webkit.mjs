@@ -7,6 +7,7 @@ import { once } from 'node:events'
 import { createServer } from 'node:net'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { Builder, Key } from 'selenium-webdriver'
+import { pixels } from './lab.mjs'
 
 const driverProgram = process.env.WEBKIT_DRIVER_PATH ?? '/usr/bin/WebKitWebDriver'
 const browserProgram = process.env.WEBKIT_PATH ?? '/usr/lib/x86_64-linux-gnu/webkit2gtk-4.1/MiniBrowser'
@@ -75,6 +76,10 @@ async function hidden(size) {
   return { name: `:${String(number).trim()}`, close: () => server.kill() }
 }
 
+/** The stage's canvas, as the page finds it. */
+const CANVAS =
+  "document.querySelector('lab-sheet').shadowRoot.querySelector('stage-view').shadowRoot.querySelector('canvas')"
+
 const chords = { Control: Key.CONTROL, Shift: Key.SHIFT, Alt: Key.ALT }
 const keys = { Enter: Key.ENTER, Escape: Key.ESCAPE, Tab: Key.TAB, ArrowLeft: Key.LEFT, ArrowRight: Key.RIGHT }
 
@@ -84,7 +89,7 @@ class WebKitLab {
     this.driver = driver
     this.page = { evaluate: (work, argument) => this.#evaluate(work, argument) }
     this.canvas = {
-      focus: () => this.#evaluate(() => document.querySelector('lab-sheet').shadowRoot.querySelector('stage-view').shadowRoot.querySelector('canvas').focus()),
+      focus: () => this.#evaluate(`() => ${CANVAS}.focus()`),
     }
   }
 
@@ -217,16 +222,7 @@ class WebKitLab {
   }
 
   async bitmap() {
-    const text = await this.#evaluate(async () => {
-      const canvas = document.querySelector('lab-sheet').shadowRoot.querySelector('stage-view').shadowRoot.querySelector('canvas')
-      const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height)
-      const reader = new FileReader()
-      reader.readAsDataURL(new Blob([data]))
-      await new Promise((resolve) => {
-        reader.onload = resolve
-      })
-      return reader.result.split(',')[1]
-    })
+    const text = await this.#evaluate(`() => (${pixels})(${CANVAS})`)
     return Buffer.from(text, 'base64')
   }
 

@@ -12,16 +12,16 @@ export function mergeNotes(one: string, other: string): string {
 
 const sameMark = (a: Mark, b: Mark): boolean => JSON.stringify(a) === JSON.stringify(b)
 
+const without = (marks: readonly Mark[], others: readonly Mark[]): Mark[] =>
+  marks.filter((mark) => !others.some((other) => sameMark(mark, other)))
+
 export const mergeMarks = (one: readonly Mark[], other: readonly Mark[]): Mark[] => [
   ...one,
-  ...other.filter((mark) => !one.some((known) => sameMark(known, mark))),
+  ...without(other, one),
 ]
 
 const later = <T extends { changed: string }>(one: T, other: T): [newer: T, older: T] =>
   other.changed > one.changed ? [other, one] : [one, other]
-
-const without = (marks: readonly Mark[], others: readonly Mark[]): Mark[] =>
-  marks.filter((mark) => !others.some((other) => sameMark(mark, other)))
 
 /** Marks that a step drew come to those that are there, and those that it took away go. */
 function changedMarks(current: readonly Mark[], before: readonly Mark[], after: readonly Mark[]): Mark[] {
