@@ -16,6 +16,13 @@ export default defineConfig({
     reportCompressedSize: true,
     // What is fetched at once and what later: the byte budget is told apart by it.
     manifest: true,
+    rolldownOptions: {
+      output: {
+        // What the first picture takes is one file: a browser asks a plain host for six files at a time, and the
+        // WebAssembly would wait behind pieces of a kilobyte.
+        codeSplitting: { groups: [{ name: 'lab', tags: ['$initial'] }] },
+      },
+    },
   },
   worker: { format: 'es' },
   test: {
