@@ -296,7 +296,11 @@ export class Session implements Desk, Bench {
     performance.mark('font-drawn')
     // The first picture goes before everything: the copy for the worker is made after it.
     setTimeout(async () => {
-      await this.#behind()
+      const behind = this.#behind()
+      await nextTask()
+      this.#try((lab) => lab.measureAlphabet())
+      await behind
+      await nextTask()
       this.#judge()
       this.measureAll()
     }, 0)

@@ -100,6 +100,16 @@ impl Lab {
         give(&*report)
     }
 
+    /// Measures the letters that are held against each other, if that has not
+    /// been done: a task of its own between the first picture and the judging,
+    /// so that neither holds the page up.
+    #[wasm_bindgen(js_name = measureAlphabet)]
+    pub fn measure_alphabet(&self) {
+        if let Some(font) = &self.font {
+            font.alphabet();
+        }
+    }
+
     /// What stands out of the open font, and why, but for what is meant so. Of
     /// the letters whose points have been counted, those with too many are told
     /// too. Takes a few milliseconds.

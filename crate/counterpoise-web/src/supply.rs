@@ -6,11 +6,12 @@ use crate::stage::command::Within;
 use crate::stage::sorts::Supply;
 use counterpoise::font::{Font, FontError, GlyphId};
 use counterpoise::judge::{Alphabet, Drawn};
+use counterpoise::measure::Context;
 use counterpoise::measure::darkness::Band;
 use counterpoise::measure::drawing::{DrawingContext, Redrawn, Tolerance, redrawn};
 use counterpoise::outline::Outline;
 use counterpoise::report::{
-    ContentsReport, FontReport, Guide, JudgementReport, LetterReport, MeantSo, RulesReport,
+    ContentsReport, FontReport, Guide, Item, JudgementReport, LetterReport, MeantSo, RulesReport,
 };
 use counterpoise::spacing::Grid;
 use std::cell::OnceCell;
@@ -24,27 +25,29 @@ const OPENING: &str = "HOVRnovmg";
 /// Letters shown of a font that has none of those.
 const OPENING_LENGTH: usize = 10;
 
-/// A font, its alphabet measured, and what it says of itself.
+/// A font, what its letters are read against, and what it says of itself.
 #[derive(Debug)]
 pub(crate) struct OpenFont {
     font: Font,
-    alphabet: Alphabet,
+    context: Context,
+    alphabet: OnceCell<Alphabet>,
     report: FontReport,
     characters: OnceCell<HashMap<u16, char>>,
 }
 
 impl OpenFont {
-    /// Opens a font file and measures its alphabet.
+    /// Opens a font file, and reads only what its letters need to be drawn.
     ///
     /// # Errors
     /// If the file is no font that the lab can open.
     pub(crate) fn open(bytes: Vec<u8>, file_name: &str) -> Result<Self, FontError> {
         let font = Font::open(bytes)?;
-        let alphabet = Alphabet::of(&font);
-        let report = FontReport::new(&font, alphabet.context(), file_name);
+        let context = Context::of(&font);
+        let report = FontReport::new(&font, &context, file_name);
         Ok(Self {
             font,
-            alphabet,
+            context,
+            alphabet: OnceCell::new(),
             report,
             characters: OnceCell::new(),
         })
@@ -55,18 +58,25 @@ impl OpenFont {
         &self.report
     }
 
+    /// The letters that are held against each other. They are measured when they
+    /// are first asked for: the first picture does not wait for them.
+    pub(crate) fn alphabet(&self) -> &Alphabet {
+        self.alphabet
+            .get_or_init(|| Alphabet::against(self.context.clone(), &self.font))
+    }
+
     /// How the letters stand to each other, but for what is meant so. How many
     /// points each has and needs is counted elsewhere: it takes longer than all
     /// the rest.
     pub(crate) fn judge(&self, meant: &[MeantSo], drawn: &[Drawn]) -> JudgementReport {
-        let (alphabet, meant) = (&self.alphabet, MeantSo::gathered(meant));
+        let (alphabet, meant) = (self.alphabet(), MeantSo::gathered(meant));
         JudgementReport::of(&self.font, alphabet, crate::learned::table(), &meant)
             .with_points(alphabet, drawn, &meant)
     }
 
     /// How the font keeps the optical rules.
     pub(crate) fn rules(&self) -> RulesReport {
-        RulesReport::of(&self.font, &self.alphabet, crate::learned::table())
+        RulesReport::of(&self.font, self.alphabet(), crate::learned::table())
     }
 
     /// A name for the file that its bytes alone lead to.
@@ -139,8 +149,11 @@ impl Supply for Rc<OpenFont> {
     }
 
     fn measure(&self, glyph: u16) -> LetterReport {
-        let character = self.character(glyph);
-        LetterReport::new(&self.font, &self.alphabet, GlyphId(glyph), character)
+        let item = Item {
+            glyph: GlyphId(glyph),
+            character: self.character(glyph),
+        };
+        LetterReport::new(&self.font, &self.context, item)
     }
 
     fn redraw(&self, glyph: u16, within: Within) -> Option<Redrawn> {
@@ -157,11 +170,11 @@ impl Supply for Rc<OpenFont> {
     }
 
     fn band(&self, c: char) -> Option<Band> {
-        Band::of(c, self.alphabet.context())
+        Band::of(c, &self.context)
     }
 
     fn grid(&self) -> Grid {
-        Grid::of(self.alphabet.context())
+        Grid::of(&self.context)
     }
 
     fn opening(&self) -> String {

@@ -33,7 +33,11 @@ impl Alphabet {
     /// Measures a font's capitals, lower case, figures and &. Letters that it
     /// lacks, or whose outlines are broken, are missing, not zero.
     pub fn of(font: &Font) -> Self {
-        let context = Context::of(font);
+        Self::against(Context::of(font), font)
+    }
+
+    /// As [`Alphabet::of`], for one who has read the font's context already.
+    pub fn against(context: Context, font: &Font) -> Self {
         let reader = font.reader();
         let members = LETTERS
             .chars()

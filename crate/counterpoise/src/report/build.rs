@@ -6,7 +6,7 @@ use super::{
     Bounds, Deviation, Drawing, Embedding, Extremity, Figures, FontReport, Form, Guide, GuideKind,
     Item, LetterReport, Measure, Point, Sides, Stroke, StrokeKind, Thickness,
 };
-use crate::font::{EmbeddingLevel, Font, GlyphId, Reader};
+use crate::font::{EmbeddingLevel, Font, GlyphError, Reader};
 use crate::judge::{self, Alphabet};
 use crate::measure::{self, Context, End, Letter, Subject, strokes};
 
@@ -89,19 +89,32 @@ fn notes(font: &Font, context: &Context) -> Vec<String> {
 }
 
 impl LetterReport {
-    /// Every measure of a glyph of a font. `character` is how the reader came
-    /// to it; a glyph that cannot be read comes with its `trouble` instead.
-    pub fn new(font: &Font, alphabet: &Alphabet, glyph: GlyphId, character: Option<char>) -> Self {
-        Self::read(&font.reader(), alphabet, Item { glyph, character })
+    /// Every measure of a glyph of a font, read against the font's `context`.
+    /// `item` tells how the reader came to it; a glyph that cannot be read
+    /// comes with its `trouble` instead.
+    pub fn new(font: &Font, context: &Context, item: Item) -> Self {
+        let reader = font.reader();
+        let measured = measure::letter(&reader, item.glyph, context);
+        Self::told(&reader, context, item, measured)
     }
 
-    /// As [`LetterReport::new`], with one reader for many letters.
+    /// As [`LetterReport::new`], with one reader for many letters; of the
+    /// alphabet's own none is measured twice.
     pub fn read(reader: &Reader<'_>, alphabet: &Alphabet, item: Item) -> Self {
         let context = alphabet.context();
         let measured = match member(alphabet, item.character, item.glyph) {
             Some(member) => Ok(member.letter.clone()),
             None => measure::letter(reader, item.glyph, context),
         };
+        Self::told(reader, context, item, measured)
+    }
+
+    fn told(
+        reader: &Reader<'_>,
+        context: &Context,
+        item: Item,
+        measured: Result<Letter, GlyphError>,
+    ) -> Self {
         let whole = measured.and_then(|letter| {
             let drawing = Some(measure::drawing_of(reader, item.glyph, context)?);
             Ok(Letter { drawing, ..letter })
@@ -110,7 +123,7 @@ impl LetterReport {
             Ok(letter) => letter,
             Err(e) => return Self::troubled(reader, item, e.to_string()),
         };
-        let report = Self::untroubled(reader, alphabet, item, &letter);
+        let report = Self::untroubled(reader, context, item, &letter);
         if report.finite() {
             return report;
         }
@@ -142,8 +155,8 @@ impl LetterReport {
         }
     }
 
-    fn untroubled(reader: &Reader<'_>, alphabet: &Alphabet, item: Item, letter: &Letter) -> Self {
-        let (context, character) = (alphabet.context(), item.character);
+    fn untroubled(reader: &Reader<'_>, context: &Context, item: Item, letter: &Letter) -> Self {
+        let character = item.character;
         let end = |end, e: Option<measure::Extremity>| {
             e.map(|e| Extremity {
                 form: e.form.into(),
