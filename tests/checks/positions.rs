@@ -1,6 +1,7 @@
 //! Variable fonts brought to random positions: outlines point by point and
 //! advances against fontTools' instancer, and against what HarfBuzz draws and
-//! sets at the same position of the file itself (`reference/positions.py`).
+//! sets at the same position of the file itself, letters that have another form
+//! there among them (`reference/positions.py`).
 
 use crate::Fonts;
 use counterpoise::font::Font;
@@ -14,8 +15,8 @@ use std::fs;
 use std::path::PathBuf;
 use std::sync::Arc;
 
-/// Positions of each font.
-const POSITIONS: usize = 20;
+/// Positions of each font: three that are chosen, twenty at random.
+const POSITIONS: usize = 23;
 
 /// Half a unit for either side that rounds: the bar is one unit.
 const ONE: f64 = 1.0;
@@ -41,6 +42,7 @@ struct Apart {
     advance: f64,
     set: f64,
     glyphs: usize,
+    formed: usize,
     other: Vec<String>,
 }
 
@@ -75,9 +77,10 @@ fn one_face(face: &Face) -> Result<(), Failed> {
             .axes
             .iter()
             .map(|axis| match i {
-                // The ends of every axis, then anywhere.
+                // The ends of every axis, where it was drawn, then anywhere.
                 0 => axis.min,
                 1 => axis.max,
+                2 => axis.default,
                 _ => axis.min + random.f64() * (axis.max - axis.min),
             })
             .collect();
@@ -99,9 +102,10 @@ fn one_face(face: &Face) -> Result<(), Failed> {
     let most = |of: fn(&Apart) -> f64| apart.iter().map(of).fold(0.0, f64::max);
     let (points, drawn) = (most(|a| a.points), most(|a| a.drawn));
     let (advance, set) = (most(|a| a.advance), most(|a| a.set));
+    let formed: usize = apart.iter().map(|a| a.formed).sum();
     println!(
         "{}: {} positions, {} glyphs each; farthest apart: points {points:.3}, drawn {drawn:.3}, \
-         advances {advance}, set {set}",
+         advances {advance}, set {set}; {formed} in another form",
         face.id,
         apart.len(),
         apart.first().map_or(0, |a| a.glyphs),
@@ -109,6 +113,14 @@ fn one_face(face: &Face) -> Result<(), Failed> {
     let other: Vec<&String> = apart.iter().flat_map(|a| &a.other).collect();
     if !other.is_empty() {
         return Err(format!("{}: of another make: {other:?}", face.id).into());
+    }
+    let told = report.notes.iter().any(|n| n.contains("another form"));
+    if told != (formed > 0) {
+        return Err(format!(
+            "{}: {formed} have another form, and: {:?}",
+            face.id, report.notes
+        )
+        .into());
     }
     if points > ONE || drawn > ONE || advance > ONE || set > SET {
         return Err(format!("{}: {apart:?}", face.id).into());

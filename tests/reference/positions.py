@@ -9,6 +9,7 @@ Prints for each the greatest differences, in font units:
   advance   of advance widths, from the instancer
   set       of advances and offsets in a line of kerned text, from HarfBuzz
   glyphs    how many glyphs were compared
+  formed    how many of them have another form at the position than the map of characters gives
   other     glyphs whose curves are not of the same kinds in the same order
 """
 
@@ -22,14 +23,17 @@ from fontTools.pens.recordingPen import RecordingPen
 from fontTools.ttLib import TTFont
 from fontTools.varLib import instancer
 
-LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789&?!ÀÉÎÕÜÇáèîõüçßÆœ"
+LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789&$¢?!ÀÉÎÕÜÇáèîõüçßÆœ"
+FORMS = ["rvrn", "rclt"]
 LINE = "AVATAR To Ty We LTyp. AV, rotation fjord P. ffi Wörter"
 
 
 def small(path):
     """The letters alone: the instancer takes seconds for a whole font."""
     options = subset.Options()
-    options.drop_tables += ["GPOS", "GSUB", "GDEF", "STAT", "MATH"]
+    options.drop_tables += ["GPOS", "GDEF", "STAT", "MATH"]
+    # Letters' other forms are kept with them.
+    options.layout_features = FORMS
     options.notdef_outline = True
     options.glyph_names = True
     options.hinting = False
@@ -98,11 +102,21 @@ def text(font):
     buffer = hb.Buffer()
     buffer.add_str(LINE)
     buffer.guess_segment_properties()
-    # Substitutions by position are not the lab's yet: letters are set as the map gives them.
-    off = {tag: False for tag in ("liga", "clig", "calt", "rvrn", "rclt", "ccmp", "locl", "rlig")}
+    # But for those by position, letters are set as the map gives them.
+    off = {tag: False for tag in ("liga", "clig", "calt", "ccmp", "locl", "rlig")}
     hb.shape(font, buffer, off)
     places = [(p.x_advance, p.x_offset, p.y_offset) for p in buffer.glyph_positions]
     return [i.codepoint for i in buffer.glyph_infos], places
+
+
+def form(font, letter):
+    """The glyph that HarfBuzz sets for a letter by itself, with what its position asks for and nothing else."""
+    buffer = hb.Buffer()
+    buffer.add_str(letter)
+    buffer.guess_segment_properties()
+    off = {tag: False for tag in ("liga", "clig", "calt", "ccmp", "locl", "rlig", "kern")}
+    hb.shape(font, buffer, off)
+    return buffer.glyph_infos[0].codepoint if len(buffer.glyph_infos) == 1 else None
 
 
 def one(entry, cache):
@@ -113,7 +127,7 @@ def one(entry, cache):
     ours = TTFont(entry["still"], lazy=True)
     maps = theirs.getBestCmap(), ours.getBestCmap()
     sets = theirs.getGlyphSet(), ours.getGlyphSet()
-    result = {"points": 0.0, "drawn": 0.0, "advance": 0.0, "set": 0.0, "glyphs": 0, "other": []}
+    result = {"points": 0.0, "drawn": 0.0, "advance": 0.0, "set": 0.0, "glyphs": 0, "formed": 0, "other": []}
 
     blob = hb.Blob.from_file_path(font)
     varied = hb.Font(hb.Face(blob))
@@ -124,7 +138,11 @@ def one(entry, cache):
         if code not in maps[0] or code not in maps[1]:
             continue
         result["glyphs"] += 1
-        names = maps[0][code], maps[1][code]
+        names = maps[1][code], maps[1][code]
+        gid = ours.getGlyphID(names[1])
+        if form(varied, letter) != gid:
+            result["other"].append(f"{letter} (form)")
+        result["formed"] += maps[0][code] != maps[1][code]
         far = apart(outline(theirs, sets[0], names[0]), outline(ours, sets[1], names[1]))
         if far is None:
             result["other"].append(letter)
@@ -132,7 +150,6 @@ def one(entry, cache):
             result["points"] = max(result["points"], far)
         wide = abs(theirs["hmtx"][names[0]][0] - ours["hmtx"][names[1]][0])
         result["advance"] = max(result["advance"], wide)
-        gid = ours.getGlyphID(names[1])
         far = apart(drawn(varied, gid), drawn(still, gid))
         if far is None:
             # A contour that is closed by a line of no length in one of the two.

@@ -5,7 +5,7 @@ use crate::{guard, walk};
 use counterpoise::font::{Container, Font, FontError};
 use counterpoise::judge::Alphabet;
 use counterpoise::report::{Chosen, FileError};
-use counterpoise_formats::FontFile;
+use counterpoise_formats::{FontFile, FormatError};
 use std::fs::File;
 use std::io::{self, Read};
 use std::path::Path;
@@ -38,7 +38,7 @@ pub(crate) fn open(path: &Path, face: u32, letters: &Letters) -> Result<Opened, 
         });
     }
     guard::call(|| {
-        let (data, face) = unpacked(data, face)?;
+        let (data, face) = plain(data, face)?;
         let font = Font::open_face(data, face).map_err(|e| FileError::from(&e))?;
         Ok(Opened {
             alphabet: Alphabet::of(&font),
@@ -54,16 +54,32 @@ pub(crate) fn open(path: &Path, face: u32, letters: &Letters) -> Result<Opened, 
     })
 }
 
-/// A web font unpacked, the face that is asked for alone; any other file as it is.
-fn unpacked(data: Vec<u8>, face: u32) -> Result<(Vec<u8>, u32), FileError> {
-    if !matches!(Container::sniff(&data), Err(FontError::Packed)) {
-        return Ok((data, face));
+/// A file as the lab looks at it: a web font unpacked, a font that varies stood
+/// still where it was drawn, the face that is asked for alone; any other file as
+/// it is.
+fn plain(data: Vec<u8>, face: u32) -> Result<(Vec<u8>, u32), FileError> {
+    let packed = matches!(Container::sniff(&data), Err(FontError::Packed));
+    match plain_face(data.clone(), face as usize, packed) {
+        Ok(None) => Ok((data, face)),
+        Ok(Some(plain)) => Ok((plain, 0)),
+        Err(e) if packed => Err(FileError {
+            code: e.code(),
+            sentence: e.to_string(),
+        }),
+        // It may still open, or the lab has the better sentence.
+        Err(_) => Ok((data, face)),
     }
-    let plain = FontFile::open(data).and_then(|file| file.plain(face as usize, None, None));
-    plain.map(|data| (data, 0)).map_err(|e| FileError {
-        code: e.code(),
-        sentence: e.to_string(),
-    })
+}
+
+fn plain_face(data: Vec<u8>, face: usize, packed: bool) -> Result<Option<Vec<u8>>, FormatError> {
+    let file = FontFile::open(data)?;
+    let varies = !file.face(face)?.axes.is_empty();
+    // No values are the axes' own.
+    let position: Option<&[f64]> = varies.then_some(&[]);
+    if !varies && !packed {
+        return Ok(None);
+    }
+    file.plain(face, position, None).map(Some)
 }
 
 fn read(path: &Path) -> io::Result<Vec<u8>> {

@@ -22,6 +22,8 @@ pub enum DrawingError {
     TooManyPoints,
     /// It has more elements than [`DrawingError::MAX_ELEMENTS`], each use counted.
     TooManyElements,
+    /// It holds a number above [`DrawingError::MAX_NUMBER`].
+    TooFar,
     /// The reader of SVG gave it up.
     Unreadable,
     /// It holds no ink.
@@ -51,6 +53,9 @@ impl DrawingError {
     pub const MAX_POINTS: usize = 200_000;
     /// The most elements of a drawing.
     pub const MAX_ELEMENTS: usize = 50_000;
+    /// The largest number that may say where something is, or how large: a
+    /// hundred metres, drawn in hundredths of a millimetre.
+    pub const MAX_NUMBER: f64 = 1e7;
     /// The deepest that elements may lie: drawing programs nest tens of groups;
     /// a thousand would exhaust the stack of a page's module.
     pub const MAX_DEPTH: usize = 100;
@@ -68,6 +73,7 @@ impl DrawingError {
             Self::Entities => "entities",
             Self::TooManyPoints => "too-many-points",
             Self::TooManyElements => "too-many-elements",
+            Self::TooFar => "too-far",
             Self::Unreadable => "unreadable",
             Self::NoInk => "no-ink",
             Self::NotZip => "not-zip",
@@ -117,6 +123,12 @@ impl fmt::Display for DrawingError {
                 f,
                 "This drawing has more than {} parts. Save the letters alone.",
                 Self::MAX_ELEMENTS
+            ),
+            Self::TooFar => write!(
+                f,
+                "This drawing holds a number of more than {} million, farther than any letter \
+                 reaches. Place the letters on a sheet of common size and save it again.",
+                Self::MAX_NUMBER / 1e6
             ),
             Self::Unreadable => f.write_str(
                 "This drawing cannot be read as SVG. Save it as plain SVG and drop it again.",

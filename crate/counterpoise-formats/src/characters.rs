@@ -7,7 +7,7 @@
 //! symbol fonts). The code itself leads to the glyph too.
 
 use crate::sfnt::Tables;
-use read_fonts::tables::cmap::{Cmap, CmapSubtable};
+use read_fonts::tables::cmap::{Cmap, CmapIterLimits, CmapSubtable};
 use read_fonts::tables::name::MacRomanMapping;
 use read_fonts::{FontData, FontRead};
 use std::collections::BTreeMap;
@@ -89,8 +89,23 @@ fn glyph(table: &CmapSubtable<'_>, code: u32) -> Option<u16> {
     u16::try_from(id).ok().filter(|&id| id != 0)
 }
 
+/// Every character of a face's map of Unicode, and its glyph.
+pub(crate) fn all(tables: &Tables<'_>) -> BTreeMap<u32, u16> {
+    let limits = CmapIterLimits {
+        glyph_count: u32::from(tables.glyph_count()),
+        ..CmapIterLimits::default()
+    };
+    let best = cmap(tables).and_then(|cmap| cmap.best_subtable());
+    let pairs = best.map(|(_, _, table)| table.iter_with_limits(limits));
+    pairs
+        .into_iter()
+        .flatten()
+        .filter_map(|(code, id)| Some((code, u16::try_from(id.to_u32()).ok()?)))
+        .collect()
+}
+
 /// A cmap table with the whole of Unicode (3, 10), in format 12.
-fn write(map: &BTreeMap<u32, u16>) -> Vec<u8> {
+pub(crate) fn write(map: &BTreeMap<u32, u16>) -> Vec<u8> {
     let mut groups: Vec<[u32; 3]> = Vec::new();
     for (&code, &glyph) in map {
         let glyph = u32::from(glyph);

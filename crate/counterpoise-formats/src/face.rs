@@ -5,6 +5,7 @@ use crate::characters;
 use crate::names::name;
 use crate::report::{AxisReport, FaceReport, InstanceReport, StopReport};
 use crate::sfnt::Tables;
+use crate::still::forms;
 use read_fonts::tables::fvar::{Fvar, VariationAxisRecord};
 use read_fonts::tables::stat::Stat;
 use read_fonts::{FontData, FontRead};
@@ -38,6 +39,7 @@ pub(crate) fn report(tables: &Tables<'_>) -> FaceReport {
         report.axes = axes.iter().map(|axis| told(tables, axis)).collect();
         stops(tables, axes, &mut report.axes);
         report.instances = instances(tables, &fvar, axes.len());
+        report.notes.extend(forms::note(tables));
     } else if tables.has(b"fvar") {
         report.notes.push(
             "The axes of this variable font cannot be read; it stands where it was drawn."

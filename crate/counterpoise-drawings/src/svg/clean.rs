@@ -3,9 +3,10 @@
 //! What is not on the list of elements is not written, nor are handlers of
 //! events and references to anything but the drawing's own parts. Colours that
 //! are references (gradients, patterns) become black: ink is ink. Before that,
-//! depth, entities, elements and points are held to their bounds, each use of a
+//! depth, entities, numbers, elements and points are held to their bounds, each use of a
 //! part counted as if it were written out.
 
+use super::reach::{largest, too_far};
 use crate::{DrawingError, Note};
 use std::collections::{BTreeSet, HashMap};
 use usvg::roxmltree::{Document, Node, ParsingOptions};
@@ -203,6 +204,9 @@ impl<'a, 'input> Cost<'a, 'input> {
     }
 
     fn add_up(&mut self, node: Node<'a, 'input>, above: usize) -> Result<Spent, DrawingError> {
+        if too_far(node) {
+            return Err(DrawingError::TooFar);
+        }
         let numbers = |name| node.attribute(name).map_or(0, count_numbers);
         let mut all = Spent {
             elements: 1,
@@ -249,7 +253,7 @@ fn count_numbers(text: &str) -> usize {
 
 /// How many curves the reader of SVG makes of an element's arcs: the more, the
 /// larger they are, by the sixth root of the radius over its tolerance of a
-/// tenth. A circle of 1e36 units would be a million curves in thirty bytes.
+/// tenth.
 fn curves(node: Node<'_, '_>) -> usize {
     let most = |names: &[&str]| {
         let texts = names.iter().filter_map(|name| node.attribute(*name));
@@ -264,22 +268,8 @@ fn curves(node: Node<'_, '_>) -> usize {
         }
         _ => return 0,
     };
-    // As far as a float of the reader's reaches.
-    let each = (10.0 * radius.min(f64::from(f32::MAX)))
-        .powf(1.0 / 6.0)
-        .ceil() as usize;
+    let each = (10.0 * radius).powf(1.0 / 6.0).ceil() as usize;
     arcs * each.max(4)
-}
-
-/// The largest number of a text, whatever its sign.
-fn largest(text: &str) -> f64 {
-    let text = text.replace("e+", "e").replace("E+", "e");
-    let inside = |c: char| c.is_ascii_digit() || matches!(c, '.' | 'e' | 'E');
-    text.split(|c| !inside(c))
-        // "1e36.5" holds two numbers.
-        .flat_map(|run| std::iter::once(run).chain(run.split('.')))
-        .filter_map(|run| run.trim_end_matches(['e', 'E']).parse::<f64>().ok())
-        .fold(0.0, f64::max)
 }
 
 fn own(root: Node<'_, '_>) -> Option<(f64, f64)> {

@@ -10,6 +10,7 @@
 
 mod clean;
 mod ink;
+mod reach;
 
 pub(crate) use clean::check_depth;
 

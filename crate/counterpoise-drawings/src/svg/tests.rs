@@ -157,17 +157,26 @@ fn hostile_drawings_get_a_sentence() {
 }
 
 #[test]
-fn an_arc_that_would_be_a_million_curves_is_refused() {
+fn what_reaches_farther_than_any_letter_is_refused() {
     for huge in [
+        // The reader's strokes stumble over its square.
+        "<path d='M0 0 4-6Q8088880 98888888888888888888888 9888888888888888888888888 2L8 0Z' stroke='#000'/>",
+        "<path style='fill:none; stroke-width : 1e30' d='M0 0h9v9z'/>",
+        "<style>path { stroke-width:1e30 }</style><path d='M0 0h9v9z'/>",
+        "<path transform='scale(-1e8)' d='M0 0h9v9z'/>",
+        // An arc that would be a million curves.
         "<circle r='2333333333333333333333333333333333333'/>",
         "<ellipse rx='1' ry='1e36'/>",
         "<rect width='2' height='2' rx='1E+37'/>",
         "<path d='M0 0A1e36.5 1e36 0 0 1 9 9z'/>",
     ] {
-        refused(&svg(huge), "too-many-points");
+        refused(&svg(huge), "too-far");
     }
+    let arcs = format!("<path d='M0 0{}z'/>", "a5 5 0 0 1 9 9".repeat(60_000));
+    refused(&svg(&arcs), "too-many-points");
     let sound = svg(
-        "<circle r='400'/><path d='M0 0a5 5 0 0 1 9 9z'/><rect width='3' height='1e3' rx='.5'/>",
+        // Colours and names hold digits, and no numbers.
+        "<circle r='400' id='a99999999999' fill='#000000e99' style='fill:#12345678e9'/><path d='M0 0a5 5 0 0 1 9 9z'/><rect width='3' height='1e3' rx='.5'/>",
     );
     assert!(read(&sound).is_ok());
 }

@@ -6,6 +6,7 @@
 
 pub(crate) mod cff2;
 mod charstring;
+pub(crate) mod forms;
 mod glyf;
 mod glyph;
 mod iup;
@@ -99,6 +100,7 @@ pub(crate) fn still(
     metrics.write(tables);
     metrics::declared(tables, &place);
     layout::vary(tables, &place);
+    forms::vary(tables, &place.coordinates);
     let named = style.and_then(|s| names::styled(tables, s));
     if let Some(table) = named {
         tables.put(*b"name", table);
