@@ -31,6 +31,11 @@ export interface Intake {
   readonly findings: readonly FindingReport[]
 }
 
+/** A file, and what the shelf keeps of its letters. */
+interface Whole extends Pick<ReadingRecord, 'letters' | 'drawings' | 'features'> {
+  readonly file: Intake
+}
+
 /** What the reviewer says of a font. */
 export type Particulars = Pick<
   FontRecord,
@@ -82,8 +87,9 @@ export class Shelving {
 
   /** Puts the open file on the shelf as a font of its own. */
   async place(particulars: Particulars, keep: boolean): Promise<boolean> {
-    const file = this.#file
-    if (!file) return false
+    const whole = await this.#whole(particulars.planned)
+    if (!whole) return false
+    const { file } = whole
     const id = file.fingerprint
     const { family } = file.report
     const done = await this.reviewing.write(async (store) => {
@@ -93,7 +99,7 @@ export class Shelving {
           id,
           change: (current) => ({ ...(current ?? { id, family }), ...particulars, removed: null }),
         },
-        ...(await this.#intake(id, particulars.planned, [])),
+        ...intake(whole, id, particulars.planned, await store.reviewsOf(id)),
       ])
       if (keep) await store.keepFile(fileOf(file))
     })
@@ -113,7 +119,9 @@ export class Shelving {
       ]
       if (latest && read) {
         const { planned } = particulars
-        const letters = own ? await this.#letters(planned) : read.letters
+        const whole = own && (await this.#whole(planned))
+        const still = whole && whole.file.fingerprint === own.fingerprint
+        const letters = still ? whole.letters : read.letters
         const counts = tally(planned || ALPHABET, { letters, findings: read.findings }, reviews)
         changes.push(
           { store: 'revisions', id: latest.id, change: (one) => (one ? { ...one, ...counts } : null) },
@@ -127,16 +135,19 @@ export class Shelving {
 
   /** Takes the open file in as the next revision of a font on the shelf. */
   async takeIn(font: FontRecord, keep: boolean): Promise<boolean> {
-    const file = this.#file
-    if (!file) return false
+    const whole = await this.#whole(font.planned)
+    if (!whole) return false
+    const { file } = whole
     const done = await this.reviewing.write(async (store) => {
       const said = await store.reviewsOf(file.fingerprint)
       const there = await store.reviewsOf(font.id)
-      const own = await this.#intake(font.id, font.planned, there)
+      const own = intake(whole, font.id, font.planned, [...said, ...there])
       await store.changeAll([...own, ...moved(said, font.id)])
       if (keep) await store.keepFile(fileOf(file))
     })
     if (!done) return false
+    // It is on the shelf; the review is of the font that has been opened since.
+    if (this.#file?.fingerprint !== file.fingerprint) return true
     await this.#settle(font, null)
     await this.holdAgainstEarlier()
     return true
@@ -284,45 +295,60 @@ export class Shelving {
     return Object.fromEntries(drawings.map(({ character, advance, path }) => [character, { advance, path }]))
   }
 
-  /** The records of the open file as a revision of a font. */
-  async #intake(font: string, planned: string, there: readonly ReviewRecord[]): Promise<AnyChange[]> {
+  /**
+   * All that is kept of the open file, read at once; null where there is none, or another has been opened while its
+   * letters were read.
+   */
+  async #whole(planned: string): Promise<Whole | null> {
     const file = this.#file
-    if (!file) return []
+    if (!file) return null
     const letters = await this.#letters(planned)
-    const { fingerprint, fileName, report, findings } = file
-    const id = revisionId(font, fingerprint)
-    const said = [...this.reviewing.state.reviews, ...there]
-    const counts = tally(planned || ALPHABET, { letters, findings }, said)
-    const received = now()
-    const reading: Omit<ReadingRecord, 'changed' | 'rev'> = {
-      id,
-      font,
-      unitsPerEm: report.unitsPerEm,
-      heights: report.guides.flatMap(({ kind, drawn }) =>
-        drawn == null ? [] : [{ name: guideName[kind], y: drawn }],
-      ),
+    if (this.#file?.fingerprint !== file.fingerprint) return null
+    const open = openFindings({ letters, findings: file.findings }, [])
+    return {
+      file,
       letters,
-      findings: [...findings],
-      drawings: this.#drawn(openFindings({ letters, findings }, []).map((one) => one.letter)),
+      drawings: this.#drawn(open.map((one) => one.letter)),
       features: this.#contents?.features ?? [],
     }
-    return [
-      {
-        store: 'revisions',
-        id,
-        change: (current) => ({
-          id,
-          font,
-          fingerprint,
-          fileName,
-          received: current?.received ?? received,
-          answered: current?.answered ?? null,
-          ...counts,
-        }),
-      },
-      { store: 'readings', id, change: () => reading },
-    ]
   }
+}
+
+/** A file's records as a revision of a font. */
+function intake(whole: Whole, font: string, planned: string, said: readonly ReviewRecord[]): AnyChange[] {
+  const { letters, drawings, features } = whole
+  const { fingerprint, fileName, report, findings } = whole.file
+  const id = revisionId(font, fingerprint)
+  const counts = tally(planned || ALPHABET, { letters, findings }, said)
+  const received = now()
+  const reading: Omit<ReadingRecord, 'changed' | 'rev'> = {
+    id,
+    font,
+    unitsPerEm: report.unitsPerEm,
+    heights: report.guides.flatMap(({ kind, drawn }) =>
+      drawn == null ? [] : [{ name: guideName[kind], y: drawn }],
+    ),
+    letters,
+    findings: [...findings],
+    drawings,
+    features,
+  }
+  return [
+    {
+      store: 'revisions',
+      id,
+      change: (current) => ({
+        id,
+        font,
+        fingerprint,
+        fileName,
+        received: current?.received ?? received,
+        answered: current?.answered ?? null,
+        ...counts,
+      }),
+    },
+    { store: 'readings', id, change: () => reading },
+  ]
 }
 
 const fileOf = ({ fingerprint, fileName, bytes }: Intake) => ({ fingerprint, name: fileName, bytes })
