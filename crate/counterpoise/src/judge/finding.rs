@@ -64,6 +64,8 @@ impl Finding {
                 number(self.expected)
             );
         };
+        let one = cause != Cause::Pair && self.beside.chars().count() == 1;
+        let suggest = if one { "suggests" } else { "suggest" };
         const THICK: [&str; 2] = ["thicker", "thinner"];
         const MUCH: [&str; 2] = ["more", "less"];
         let (head, words, tail) = match cause {
@@ -71,6 +73,14 @@ impl Finding {
             Cause::Strokes => (format!("The strokes of {letter} are"), THICK, ""),
             Cause::Uprights => (format!("The upright strokes of {letter} are"), THICK, ""),
             Cause::Levels => (format!("The level strokes of {letter} are"), THICK, ""),
+            Cause::Overshoot if low.round() < 0.0 || self.value.round() < 0.0 => {
+                let far = if more { "farther" } else { "less far" };
+                return format!(
+                    "{letter} reaches about {by} {far} than {beside} {suggest}: {}; {} would sit with them.",
+                    reach(self.value),
+                    reaches(low, high)
+                );
+            }
             Cause::Overshoot => (format!("{letter} passes its lines by"), MUCH, ""),
             Cause::Left => (format!("{letter} has"), MUCH, " white before it"),
             Cause::Right => (format!("{letter} has"), MUCH, " white after it"),
@@ -82,8 +92,6 @@ impl Finding {
             Cause::Pair => format!("its first and {beside}"),
             _ => beside,
         };
-        let one = cause != Cause::Pair && self.beside.chars().count() == 1;
-        let suggest = if one { "suggests" } else { "suggest" };
         let said = format!("{head} about {by} {word}{tail} than {than} {suggest}");
         match cause {
             Cause::Width => format!("{said}: {value} wide; {sit}."),
@@ -106,6 +114,35 @@ fn units(v: f64) -> String {
     }
 }
 
+/// How far a letter's end comes, told from its line: where some fall short,
+/// a figure alone would need a sign.
+fn reach(v: f64) -> String {
+    match v.round() {
+        0.0 => "to its lines".into(),
+        v if v < 0.0 => format!("{} short of its lines", number(-v)),
+        v => format!("{} past its lines", number(v)),
+    }
+}
+
+/// As [`reach`], of the two ends of what would sit.
+fn reaches(low: f64, high: f64) -> String {
+    let (low, high) = (low.round(), high.round());
+    if low == high {
+        return reach(low);
+    }
+    if high <= 0.0 {
+        return format!("{} to {} short of them", number(-high), number(-low));
+    }
+    if low >= 0.0 {
+        return format!("{} to {} past them", number(low), number(high));
+    }
+    format!(
+        "from {} short of them to {} past",
+        number(-low),
+        number(high)
+    )
+}
+
 /// "B, P and K".
 fn listed(letters: &str) -> String {
     let all: Vec<String> = letters.chars().map(String::from).collect();
@@ -113,5 +150,58 @@ fn listed(letters: &str) -> String {
         [] => "its fellows".into(),
         [one] => one.clone(),
         [head @ .., last] => format!("{} and {last}", head.join(", ")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn overshoot(value: f64, expected: f64) -> String {
+        Finding {
+            letter: 'R',
+            cause: Matter::Shape(Cause::Overshoot),
+            value,
+            expected,
+            spread: 2.0,
+            spreads: 3.0,
+            by_chance: 0.1,
+            beside: "SU".to_owned(),
+        }
+        .sentence()
+    }
+
+    #[test]
+    fn where_letters_fall_short_of_their_lines_no_sign_is_needed() {
+        let told = [
+            (
+                30.0,
+                12.0,
+                "R passes its lines by about 18 units more than S and U suggest: 30; 10 to 14 would sit with them.",
+            ),
+            (
+                0.0,
+                -22.0,
+                "R reaches about 22 units farther than S and U suggest: to its lines; 20 to 24 short of them would sit with them.",
+            ),
+            (
+                -9.0,
+                5.0,
+                "R reaches about 14 units less far than S and U suggest: 9 short of its lines; 3 to 7 past them would sit with them.",
+            ),
+            (
+                12.0,
+                1.0,
+                "R reaches about 11 units farther than S and U suggest: 12 past its lines; from 1 short of them to 3 past would sit with them.",
+            ),
+            (
+                0.0,
+                -2.0,
+                "R reaches about 2 units farther than S and U suggest: to its lines; 0 to 4 short of them would sit with them.",
+            ),
+        ];
+        for (value, expected, sentence) in told {
+            assert_eq!(overshoot(value, expected), sentence);
+        }
     }
 }
