@@ -3,39 +3,33 @@
 
 mod common;
 
-use common::{PROMISED, files, outline};
+use common::{PROMISED, Sink, files, outline};
 use counterpoise_samples::{clean, planted, postscript, truetype};
 use kurbo::{BezPath, PathEl, Shape};
 use skrifa::instance::{LocationRef, Size};
 use skrifa::outline::{DrawSettings, OutlinePen};
 use skrifa::raw::TableProvider;
 use skrifa::{GlyphId, MetadataProvider};
+use ttf_parser::OutlineBuilder;
 use ttf_parser::gpos::{PairAdjustment, PositioningSubtable};
 use ttf_parser::name_id;
 
-#[derive(Default)]
-struct Sink(BezPath);
-
+/// What one reader's outlines are gathered in serves the other's.
 impl OutlinePen for Sink {
     fn move_to(&mut self, x: f32, y: f32) {
-        self.0.move_to((f64::from(x), f64::from(y)));
+        OutlineBuilder::move_to(self, x, y);
     }
     fn line_to(&mut self, x: f32, y: f32) {
-        self.0.line_to((f64::from(x), f64::from(y)));
+        OutlineBuilder::line_to(self, x, y);
     }
     fn quad_to(&mut self, a: f32, b: f32, x: f32, y: f32) {
-        self.0
-            .quad_to((f64::from(a), f64::from(b)), (f64::from(x), f64::from(y)));
+        OutlineBuilder::quad_to(self, a, b, x, y);
     }
     fn curve_to(&mut self, a: f32, b: f32, c: f32, d: f32, x: f32, y: f32) {
-        self.0.curve_to(
-            (f64::from(a), f64::from(b)),
-            (f64::from(c), f64::from(d)),
-            (f64::from(x), f64::from(y)),
-        );
+        OutlineBuilder::curve_to(self, a, b, c, d, x, y);
     }
     fn close(&mut self) {
-        self.0.close_path();
+        OutlineBuilder::close(self);
     }
 }
 
@@ -47,7 +41,7 @@ fn second_opinion(file: &[u8], glyph: u16) -> BezPath {
     if let Some(outline) = glyphs.get(GlyphId::new(u32::from(glyph))) {
         outline.draw(settings, &mut sink).unwrap();
     }
-    sink.0
+    sink.path()
 }
 
 /// Without the straight edges that only lead back to a contour's start: readers

@@ -20,6 +20,13 @@ pub(crate) fn files() -> [Vec<u8>; 2] {
 #[derive(Default)]
 pub(crate) struct Sink(BezPath);
 
+impl Sink {
+    /// What has been gathered.
+    pub(crate) fn path(self) -> BezPath {
+        self.0
+    }
+}
+
 impl ttf_parser::OutlineBuilder for Sink {
     fn move_to(&mut self, x: f32, y: f32) {
         self.0.move_to((f64::from(x), f64::from(y)));

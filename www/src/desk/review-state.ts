@@ -42,11 +42,8 @@ export interface ReviewState {
   readonly room: 'shelf' | 'handback' | 'redraw' | 'lessons' | 'browse' | null
 }
 
-export const initialReview: ReviewState = {
-  kept: 'opening',
-  elsewhere: 0,
-  writing: 0,
-  failed: null,
+/** What there is to say of a file before the desk has looked it up. */
+export const nothingSaid = {
   font: '',
   fingerprint: '',
   shelved: null,
@@ -57,10 +54,18 @@ export const initialReview: ReviewState = {
   reviews: [],
   letters: {},
   fates: null,
-  about: 'finding',
   back: null,
   again: null,
   said: '',
+} as const satisfies Partial<ReviewState>
+
+export const initialReview: ReviewState = {
+  ...nothingSaid,
+  kept: 'opening',
+  elsewhere: 0,
+  writing: 0,
+  failed: null,
+  about: 'finding',
   room: null,
 }
 

@@ -7,7 +7,7 @@ import type { LetterDrawing } from '../generated/LetterDrawing'
 import type { PageState } from '../state'
 import { takeOver } from './meant'
 import { changedOnly } from './merge'
-import { type ReviewState, reviewOf, type Subject, wordOn } from './review-state'
+import { nothingSaid, type ReviewState, reviewOf, type Subject, wordOn } from './review-state'
 import { type Mark, now, type ReviewRecord, reviewId, type Said, type Verdict } from './schema'
 import { type Intake, Shelving } from './shelving'
 import type { AnyChange, Change } from './store'
@@ -101,25 +101,7 @@ export class Reviewing {
   forget(): void {
     this.#done = []
     this.#undone = []
-    this.bench.set({
-      meant: [],
-      review: {
-        ...this.state,
-        font: '',
-        fingerprint: '',
-        shelved: null,
-        number: 0,
-        revision: null,
-        earlier: null,
-        offer: null,
-        reviews: [],
-        letters: {},
-        fates: null,
-        back: null,
-        again: null,
-        said: '',
-      },
-    })
+    this.bench.set({ meant: [], review: { ...this.state, ...nothingSaid } })
   }
 
   async opened(file: Opened): Promise<void> {
