@@ -82,9 +82,11 @@ export class LabSheet extends LitElement {
 
       axes-panel {
         flex: 0 1 auto;
-        min-height: 6rem;
+        /* Two axes under the named positions. */
+        min-height: 10rem;
         max-height: 45%;
         overflow: auto;
+        border-block-end: var(--hair) solid var(--edge);
       }
 
       desk-review {
