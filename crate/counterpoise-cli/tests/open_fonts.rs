@@ -19,6 +19,11 @@ const WHOLE: [&str; 3] = ["cabinsketch", "murmure", "heros"];
 const PLAIN_TWIN: &str = "sourcesans-ttf";
 const PACKED_TWINS: [&str; 2] = ["sourcesans-woff-ttf", "sourcesans-woff2-ttf"];
 
+/// A font that varies, and which glyphs stand for some of its letters where it
+/// was drawn: what HarfBuzz sets there is held in `tests/checks/positions.rs`.
+const VARIES: &str = "fraunces-woff2";
+const FORMS: [(&str, &str); 4] = [("h", "h.alt"), ("m", "m.alt"), ("n", "n.alt"), ("o", "o")];
+
 fn main() -> ExitCode {
     let arguments = Arguments::from_args();
     let trials = trials().unwrap_or_else(|failed| {
@@ -45,6 +50,18 @@ fn trials() -> Result<Vec<Trial>, Failed> {
             }
         })
     });
+    let varying = manifest::faces_for(Use::Formats)?
+        .into_iter()
+        .find(|(_, face)| face.id == VARIES);
+    let (_, varying) = varying.ok_or("no font that varies is listed")?;
+    let missing_of_varying = Arc::clone(&missing_for_twins);
+    let formed = Trial::ignorable_test(
+        "a font that varies is measured in the forms of where it was drawn",
+        move || match missing_of_varying.iter().find(|m| m.id == varying.id) {
+            Some(font) => absent(font),
+            None => forms(&varying).map(|()| Completion::Completed),
+        },
+    );
     let twins = [PLAIN_TWIN].into_iter().chain(PACKED_TWINS);
     let twins: Vec<Face> = manifest::faces_for(Use::Formats)?
         .into_iter()
@@ -62,7 +79,7 @@ fn trials() -> Result<Vec<Trial>, Failed> {
             None => same_letters(&twins).map(|()| Completion::Completed),
         },
     );
-    Ok(trials.chain([unpacked]).collect())
+    Ok(trials.chain([formed, unpacked]).collect())
 }
 
 /// Letters of a web font against those of the font that it was packed from, figure by figure.
@@ -83,6 +100,21 @@ fn same_letters(twins: &[Face]) -> Result<(), Failed> {
     }
     if twins.len() != 1 + PACKED_TWINS.len() {
         return Err(format!("{} twins are listed", twins.len()).into());
+    }
+    Ok(())
+}
+
+/// Which glyphs stand for a font's letters.
+fn forms(face: &Face) -> Result<(), Failed> {
+    let document: Value = serde_json::from_slice(&measure(face, false)?)?;
+    let letters = document["fonts"][0]["letters"].as_array();
+    let letters = letters.ok_or("there are no letters")?;
+    for (character, name) in FORMS {
+        let letter = letters.iter().find(|l| l["character"] == character);
+        let found = letter.map(|l| &l["name"]);
+        if found.is_none_or(|found| found != name) {
+            return Err(format!("{character} is {found:?}, not {name}").into());
+        }
     }
     Ok(())
 }
