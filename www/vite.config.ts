@@ -1,13 +1,14 @@
 import { defineConfig } from 'vitest/config'
 import { ahead } from './build/ahead.mjs'
 import { characters } from './build/characters.mjs'
+import { names } from './build/names.mjs'
 import { offline } from './build/offline.mjs'
 import { words } from './build/words.mjs'
 
 export default defineConfig({
   // Relative addresses: the built page works from any folder of any static host.
   base: './',
-  plugins: [characters(), words(), ahead(), offline()],
+  plugins: [characters(), words(), names(), ahead(), offline()],
   build: {
     target: 'es2022',
     // The content security policy admits no inlined scripts or fonts.

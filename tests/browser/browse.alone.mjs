@@ -52,6 +52,33 @@ test('a letter is found by character, code point, name and block', async () => {
   await lab.close()
 })
 
+test('a letter is found by what the Unicode Standard calls it, in a font without names', async () => {
+  const lab = await room({}, nameless)
+  // As many as Python's unicodedata names so, of those that fontTools finds in the face's character map.
+  for (const [typed, count] of [
+    ['circled digit', 49],
+    ['left arrow', 12],
+    ['A macron', 2],
+    ['hangul gag', 3],
+    ['circled digit seven', 5],
+  ]) {
+    assert.match(await find(lab, typed), new RegExp(`^${count} of `), typed)
+  }
+  await search(lab).press('ArrowDown')
+  assert.deepEqual(await current(lab), { name: '⑦ U+2466', at: 1, of: 5 })
+  assert.deepEqual(lab.errors, [])
+  await lab.close()
+})
+
+test('where the names cannot be fetched, letters are found by all else', async () => {
+  const lab = await room({}, named)
+  await lab.page.route('**/_virtual_names*', (route) => route.abort())
+  assert.equal(await find(lab, 'hiragana'), '90 of 27,123 letters.')
+  assert.match(await find(lab, 'ogonek'), /^\d of 27,123/, 'by glyph names alone')
+  await lab.page.unroute('**/_virtual_names*')
+  await lab.close()
+})
+
 test('how many are found is said in a live region', async () => {
   const lab = await room({}, named)
   await find(lab, 'hangul')

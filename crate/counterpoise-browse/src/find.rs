@@ -1,7 +1,8 @@
-//! Letters found by what is typed: a character, a code point, a glyph's name, a
-//! Unicode block, or a glyph's number.
+//! Letters found by what is typed: a character, a code point, a glyph's name, the
+//! character's own, a Unicode block, or a glyph's number.
 
-use crate::listing::{Letter, Listing};
+use crate::listing::{Letter, Listing, Section};
+use crate::names::{CharacterNames, parts};
 use std::ops::RangeInclusive;
 
 /// What names end with before an alternate's own ending: `a.alt`, `one.tnum`
@@ -10,7 +11,7 @@ const ENDING: char = '.';
 
 /// Places in the list of all letters that what was typed leads to, in the list's
 /// order. Nothing typed leads to every letter.
-pub fn find(listing: &Listing, typed: &str) -> Vec<u32> {
+pub fn find(listing: &Listing, names: &CharacterNames, typed: &str) -> Vec<u32> {
     let typed = typed.trim();
     if typed.is_empty() {
         return (0..listing.letters().len() as u32).collect();
@@ -18,7 +19,7 @@ pub fn find(listing: &Listing, typed: &str) -> Vec<u32> {
     let mut characters = typed.chars();
     match (characters.next(), characters.next()) {
         (Some(c), None) => character(listing, c),
-        _ => words(listing, typed),
+        _ => words(listing, names, typed),
     }
 }
 
@@ -52,9 +53,10 @@ fn cased(listing: &Listing, alternate: u16, own: u16) -> bool {
     }
 }
 
-/// Several characters may be a code point, some of them, part of a name, part of
-/// a block's name, or the very letters that are looked for.
-fn words(listing: &Listing, typed: &str) -> Vec<u32> {
+/// Several characters may be a code point, some of them, part of a glyph's name,
+/// words of the character's, part of a block's name, or the very letters that are
+/// looked for.
+fn words(listing: &Listing, called: &CharacterNames, typed: &str) -> Vec<u32> {
     let names = listing.names();
     let small = typed.to_lowercase();
     let codes = codes(&small);
@@ -65,6 +67,13 @@ fn words(listing: &Listing, typed: &str) -> Vec<u32> {
         .iter()
         .map(|s| !squeezed.is_empty() && squeeze(&s.name.to_lowercase()).contains(&squeezed))
         .collect();
+    let block = |s: &Section| squeeze(&s.name.to_lowercase()) == squeezed;
+    let mut own: Vec<&str> = parts(&small).collect();
+    // Fewer letters begin a word of hundreds of names; and a whole block's name
+    // asks for the block.
+    if own.iter().all(|part| part.len() < 3) || listing.sections().iter().any(block) {
+        own.clear();
+    }
     // A word in Latin letters would otherwise find each of them.
     let text = if typed.is_ascii() { "" } else { typed };
     let mut section = 0;
@@ -78,7 +87,8 @@ fn words(listing: &Listing, typed: &str) -> Vec<u32> {
         }
         let name = names.get(usize::from(letter.glyph));
         let by_code = |c: char| codes.as_ref().is_some_and(|r| r.contains(&u32::from(c)));
-        let by_character = |c: char| by_code(c) || text.contains(c);
+        let by_name = |c: char| !own.is_empty() && called.tell(c, &own);
+        let by_character = |c: char| by_code(c) || text.contains(c) || by_name(c);
         blocks.get(section).is_some_and(|found| *found)
             || glyph == Some(letter.glyph)
             || letter.character.is_some_and(by_character)
@@ -176,13 +186,14 @@ mod tests {
                 .character
                 .map_or_else(|| name.unwrap_or("?").to_owned(), String::from)
         };
-        let found: Vec<String> = find(listing, typed).into_iter().map(name).collect();
+        let found = find(listing, &CharacterNames::default(), typed);
+        let found: Vec<String> = found.into_iter().map(name).collect();
         found.join(" ")
     }
 
     #[test]
     fn nothing_typed_leads_to_every_letter() {
-        assert_eq!(find(&some(), "  ").len(), 9);
+        assert_eq!(find(&some(), &CharacterNames::default(), "  ").len(), 9);
     }
 
     #[test]
@@ -238,5 +249,29 @@ mod tests {
         assert_eq!(found(&some(), "#8"), "f_i");
         assert_eq!(found(&some(), "#800"), "");
         assert_eq!(found(&some(), "#"), "");
+    }
+
+    #[test]
+    fn the_words_of_a_character_s_name_lead_to_it() {
+        let text = "@41\nlatin capital letter a\n@61\nlatin small letter a\n@e9\nlatin small \
+                    letter e with acute\n@3042\nhiragana letter a";
+        let names = CharacterNames::read(text.to_owned());
+        let some = some();
+        let codes = |typed: &str| -> String {
+            let letter = |at: u32| some.letters()[at as usize].character;
+            let found = find(&some, &names, typed).into_iter();
+            found.filter_map(letter).collect()
+        };
+        assert_eq!(codes("e with acute"), "\u{e9}");
+        assert_eq!(codes("Small Letter"), "a\u{e9}");
+        assert_eq!(
+            codes("letter a"),
+            "Aa\u{3042}",
+            "though acute begins with a"
+        );
+        assert_eq!(codes("acute e"), "\u{e9}");
+        assert_eq!(codes("e a"), "", "which every other name would answer");
+        assert_eq!(codes("hiragana"), "\u{3042}", "the block");
+        assert_eq!(codes("hiragana a"), "\u{3042}", "the name");
     }
 }

@@ -6,9 +6,11 @@
 
 mod find;
 mod listing;
+mod names;
 
 pub use find::find;
 pub use listing::{Letter, Listing, MOST_LETTERS, Section, UNCODED};
+pub use names::CharacterNames;
 
 use counterpoise::font::{Font, GlyphId};
 use serde::Serialize;
@@ -61,7 +63,7 @@ fn give<T: Serialize>(value: &T) -> Result<JsValue, JsError> {
 
 /// All letters of a font.
 #[wasm_bindgen]
-pub struct AllLetters(Listing);
+pub struct AllLetters(Listing, CharacterNames);
 
 #[wasm_bindgen]
 impl AllLetters {
@@ -72,7 +74,7 @@ impl AllLetters {
     #[wasm_bindgen(constructor)]
     pub fn new(bytes: Vec<u8>) -> Result<AllLetters, JsError> {
         let font = Font::open(bytes).map_err(|e| JsError::new(&e.to_string()))?;
-        Ok(Self(Listing::of(font)))
+        Ok(Self(Listing::of(font), CharacterNames::default()))
     }
 
     /// Each letter's code point in the list's order; 0xFFFFFFFF without one.
@@ -128,10 +130,17 @@ impl AllLetters {
         vec![em, room(declared.ascender, 0), room(-declared.descender, 1)]
     }
 
+    /// Takes in what the Unicode Standard calls characters, as the page's build
+    /// writes it; before, letters are found by all else.
+    #[wasm_bindgen(js_name = learnNames)]
+    pub fn learn_names(&mut self, text: String) {
+        self.1 = CharacterNames::read(text);
+    }
+
     /// Places in the list of the letters that what was typed leads to.
     #[must_use]
     pub fn find(&self, typed: &str) -> Vec<u32> {
-        find(&self.0, typed)
+        find(&self.0, &self.1, typed)
     }
 
     /// Glyphs as they are drawn.

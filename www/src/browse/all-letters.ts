@@ -23,6 +23,9 @@ const compiled = once(async () => {
   return WebAssembly.compile(await answer.arrayBuffer())
 })
 
+/** What could be words of a character's name; of fewer letters none is asked for. */
+const WORDS = /[a-z]{3}/i
+
 interface Waiting {
   readonly resolve: (value: unknown) => void
   readonly refuse: (sentence: string) => void
@@ -31,6 +34,10 @@ interface Waiting {
 export class AllLetters {
   readonly #worker: Worker
   readonly #waiting = new Map<number, Waiting>()
+  readonly #named = once(async () => {
+    const { default: text } = await import('virtual:names')
+    await this.#ask({ kind: 'names', text })
+  })
   #job = 0
 
   private constructor(worker: Worker) {
@@ -66,7 +73,9 @@ export class AllLetters {
     }
   }
 
-  find(typed: string): Promise<Uint32Array> {
+  async find(typed: string): Promise<Uint32Array> {
+    // Without a network the letters are found by all else.
+    if (WORDS.test(typed)) await this.#named().catch(console.warn)
     return this.#ask({ kind: 'find', typed }) as Promise<Uint32Array>
   }
 

@@ -37,6 +37,8 @@ function answerTo(question: Question): { value: unknown; transfer?: Transferable
       letters = new AllLetters(question.bytes)
       return listed(letters)
     }
+    case 'names':
+      return { value: open().learnNames(question.text) }
     case 'find': {
       const found = open().find(question.typed)
       return { value: found, transfer: [found.buffer] }

@@ -24,6 +24,8 @@ export interface List {
 export type Question =
   /** Comes first: the compiled module, and the font. */
   | { readonly kind: 'open'; readonly module: WebAssembly.Module; readonly bytes: Uint8Array }
+  /** What the Unicode Standard calls characters; before, letters are found by all else. */
+  | { readonly kind: 'names'; readonly text: string }
   /** Where in the list the letters are that what was typed leads to. */
   | { readonly kind: 'find'; readonly typed: string }
   | { readonly kind: 'draw'; readonly glyphs: Uint16Array }
