@@ -33,9 +33,8 @@ import { wear } from './theme'
 import { Measurer, type SpacingState, type SurveyState } from './worker/measurer'
 
 /**
- * While something is dragged, the figures beside the stage follow this often,
- * in milliseconds: nobody reads faster, and each reading costs a layout that
- * would be taken from the picture's own time.
+ * While something is dragged, the figures beside the stage follow this often, in milliseconds: nobody reads faster,
+ * and each reading costs a layout that would be taken from the picture's own time.
  */
 const FIGURES_EVERY = 100
 
@@ -299,8 +298,7 @@ export class Session implements Desk, Bench {
       const behind = this.#behind()
       await nextTask()
       this.#try((lab) => lab.measureAlphabet())
-      await behind
-      await nextTask()
+      await Promise.all([behind, nextTask()])
       this.#judge()
       this.measureAll()
     }, 0)
