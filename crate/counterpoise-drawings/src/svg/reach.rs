@@ -55,11 +55,61 @@ fn styles(text: &str) -> impl Iterator<Item = &str> {
 
 /// The largest number of a text, whatever its sign.
 pub(super) fn largest(text: &str) -> f64 {
-    let text = text.replace("e+", "e").replace("E+", "e");
-    let inside = |c: char| c.is_ascii_digit() || matches!(c, '.' | 'e' | 'E');
-    text.split(|c| !inside(c))
-        // "1e36.5" holds two numbers.
-        .flat_map(|run| std::iter::once(run).chain(run.split('.')))
-        .filter_map(|run| run.trim_end_matches(['e', 'E']).parse::<f64>().ok())
-        .fold(0.0, f64::max)
+    let mut rest = text;
+    let mut most = 0.0_f64;
+    while let Some(start) = rest.find(|c: char| c.is_ascii_digit() || c == '.') {
+        rest = &rest[start..];
+        let (number, after) = rest.split_at(length(rest.as_bytes()));
+        // A point by itself is none.
+        most = number.parse().map_or(most, |n: f64| most.max(n));
+        rest = after;
+    }
+    most
+}
+
+/// Bytes of the number that a text begins with, as SVG writes them: `1.5.5` holds
+/// two numbers, and `1e3.5` too (SVG 2, section 9.3.9, grammar of path data).
+fn length(text: &[u8]) -> usize {
+    let digits = |from: usize| {
+        let run = text.iter().skip(from).take_while(|b| b.is_ascii_digit());
+        from + run.count()
+    };
+    let mut end = digits(0);
+    if text.get(end) == Some(&b'.') {
+        end = digits(end + 1);
+    }
+    if let Some(b'e' | b'E') = text.get(end) {
+        let sign = matches!(text.get(end + 1), Some(b'+' | b'-'));
+        let from = end + 1 + usize::from(sign);
+        if digits(from) > from {
+            end = digits(from);
+        }
+    }
+    end
+}
+
+#[cfg(test)]
+mod tests {
+    use super::largest;
+
+    #[test]
+    fn numbers_are_read_as_svg_writes_them() {
+        for (text, most) in [
+            ("", 0.0),
+            ("M", 0.0),
+            ("..", 0.0),
+            ("-12", 12.0),
+            ("M12.123456789012 3", 12.123_456_789_012),
+            ("1.5.75-2", 2.0),
+            ("1e3.5", 1000.0),
+            ("1E+4,2", 10_000.0),
+            ("9e-3", 0.009),
+            ("3em", 3.0),
+            ("4e", 4.0),
+            ("#\u{e9}7\u{e9}", 7.0),
+            ("1e400", f64::INFINITY),
+        ] {
+            assert_eq!(largest(text).to_bits(), f64::to_bits(most), "{text}");
+        }
+    }
 }

@@ -175,8 +175,8 @@ fn what_reaches_farther_than_any_letter_is_refused() {
     let arcs = format!("<path d='M0 0{}z'/>", "a5 5 0 0 1 9 9".repeat(60_000));
     refused(&svg(&arcs), "too-many-points");
     let sound = svg(
-        // Colours and names hold digits, and no numbers.
-        "<circle r='400' id='a99999999999' fill='#000000e99' style='fill:#12345678e9'/><path d='M0 0a5 5 0 0 1 9 9z'/><rect width='3' height='1e3' rx='.5'/>",
+        // Colours and names hold digits, and no numbers; what stands behind a point is no number of its own.
+        "<circle r='400.123456789012345' id='a99999999999' fill='#000000e99' style='fill:#12345678e9'/><path d='M0 0a5 5 0 0 1 9 9z'/><rect width='3' height='1e3' rx='.5'/>",
     );
     assert!(read(&sound).is_ok());
 }
