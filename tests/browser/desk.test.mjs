@@ -230,22 +230,26 @@ test('two tabs say each their own, and hear of each other', async () => {
   const page = await lab.page.context().newPage()
   await page.goto(home.address)
   await page.waitForFunction(() => document.querySelector('lab-sheet')?.state.review.font)
-  const say = (on, text, verdict) =>
+  const say = (on, text, verdict, moment) =>
     on.evaluate(
-      async ([text, verdict]) => {
+      async ([text, verdict, moment]) => {
         const sheet = document.querySelector('lab-sheet')
         const field = () => sheet.shadowRoot.querySelector('desk-review').shadowRoot.querySelector('textarea')
         while (!field()) await new Promise((resolve) => requestAnimationFrame(resolve))
+        if (Date.now() > moment) throw new Error('too late for the moment')
+        while (Date.now() < moment);
         field().value = text
         field().dispatchEvent(new Event('input', { bubbles: true }))
         field().dispatchEvent(new Event('change', { bubbles: true }))
         const words = sheet.shadowRoot.querySelector('desk-review').shadowRoot.querySelectorAll('.words button')
         if (verdict !== null) words[verdict].click()
       },
-      [text, verdict],
+      [text, verdict, moment],
     )
   for (const on of [lab.page, page]) await on.keyboard.press('j')
-  await Promise.all([say(lab.page, 'From the first tab.', null), say(page, 'From the other tab.', 1)])
+  // At one moment: a tab that had heard of the other's words would be writing over them on purpose.
+  const moment = Date.now() + 3000
+  await Promise.all([say(lab.page, 'From the first tab.', null, moment), say(page, 'From the other tab.', 1, moment)])
   await lab.page.waitForTimeout(500)
   await lab.kept()
   const [kept] = await lab.records('reviews')
