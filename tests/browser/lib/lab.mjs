@@ -70,11 +70,15 @@ export class LabPage {
     this.title = page.locator('file-line h2')
   }
 
-  /** Waits for a font whose name contains this; the sample's if none is given. */
+  /**
+   * Waits for a font whose name contains this, the sample's if none is given; and for what comes behind its first
+   * picture, the worker and a judgement.
+   */
   async ready(family = '') {
     await this.page.waitForFunction((name) => {
       const state = document.querySelector('lab-sheet')?.state
-      return state?.font && state.opening === null && state.font.report.family.includes(name)
+      const open = state?.font && state.opening === null && state.font.report.family.includes(name)
+      return open && state.judgement.kind !== 'judging'
     }, family)
     await this.frame()
   }
