@@ -1,7 +1,7 @@
 //! Letters found by what is typed: a character, a code point, a glyph's name, the
 //! character's own, a Unicode block, or a glyph's number.
 
-use crate::listing::{Letter, Listing, Section};
+use crate::listing::{Letter, Listing};
 use crate::names::{CharacterNames, parts};
 use std::ops::RangeInclusive;
 
@@ -62,16 +62,19 @@ fn words(listing: &Listing, called: &CharacterNames, typed: &str) -> Vec<u32> {
     let codes = codes(&small);
     let glyph = typed.strip_prefix('#').and_then(|n| n.parse::<u16>().ok());
     let squeezed = squeeze(&small);
-    let blocks: Vec<bool> = listing
+    let headings: Vec<String> = listing
         .sections()
         .iter()
-        .map(|s| !squeezed.is_empty() && squeeze(&s.name.to_lowercase()).contains(&squeezed))
+        .map(|s| squeeze(&s.name.to_lowercase()))
         .collect();
-    let block = |s: &Section| squeeze(&s.name.to_lowercase()) == squeezed;
+    let blocks: Vec<bool> = headings
+        .iter()
+        .map(|name| !squeezed.is_empty() && name.contains(&squeezed))
+        .collect();
     let mut own: Vec<&str> = parts(&small).collect();
     // Fewer letters begin a word of hundreds of names; and a whole block's name
     // asks for the block.
-    if own.iter().all(|part| part.len() < 3) || listing.sections().iter().any(block) {
+    if own.iter().all(|part| part.len() < 3) || headings.contains(&squeezed) {
         own.clear();
     }
     // A word in Latin letters would otherwise find each of them.

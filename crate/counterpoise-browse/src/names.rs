@@ -1,7 +1,7 @@
 //! What the Unicode Standard calls characters. The page brings the names as one
 //! text, made by its build (`www/build/names.mjs`); Hangul syllables are named by
 //! their letters, as the standard says (section 3.12, "Hangul Syllable Name
-//! Generation"). CharacterNames of ideographs are their code points, and found as those.
+//! Generation"). Names of ideographs are their code points, and found as those.
 
 /// Short names of the letters of Hangul syllables (Jamo.txt of the Unicode
 /// Character Database): first consonants, vowels, last consonants.
