@@ -68,7 +68,7 @@ const UNLIKE: &str = "cabinsketch";
 fn in_its_own_terms(face: &Face) -> Result<(), Failed> {
     let font = open(face)?;
     let table = Table::shipped().ok_or("the build carries no table")?;
-    let judgement = Judgement::of(&font, &Alphabet::of(&font), &table, &Meant::nothing());
+    let judgement = Judgement::of(&Alphabet::of(&font), &table, &Meant::nothing());
     let named: Vec<String> = judgement.at(STRICTNESS).map(|f| f.sentence()).collect();
     println!("{}: {named:#?}", face.id);
     if judgement.familiar || named.len() > MOST {
@@ -85,7 +85,7 @@ fn within_reach(faces: &[Face]) -> Result<(), Failed> {
     let (mut unfamiliar, mut told, mut beyond) = (Vec::new(), 0, Vec::new());
     for face in faces {
         let font = open(face)?;
-        let judgement = Judgement::of(&font, &Alphabet::of(&font), &table, &Meant::nothing());
+        let judgement = Judgement::of(&Alphabet::of(&font), &table, &Meant::nothing());
         let em = f64::from(font.units_per_em());
         let count = judgement.at(STRICTNESS).count();
         if !judgement.familiar {
@@ -119,8 +119,8 @@ fn named(face: &Face) -> Result<Option<Vec<String>>, Failed> {
     }
     let table = Table::shipped().ok_or("the build carries no table")?;
     let (alphabet, meant) = (Alphabet::of(&font), Meant::nothing());
-    let judgement = Judgement::of(&font, &alphabet, &table, &meant)
-        .with_points(&Drawn::of(&font, &alphabet), &meant);
+    let judgement =
+        Judgement::of(&alphabet, &table, &meant).with_points(&Drawn::of(&font, &alphabet), &meant);
     Ok(Some(
         judgement.at(STRICTNESS).map(|f| f.sentence()).collect(),
     ))
@@ -146,7 +146,7 @@ fn spread_as_said(faces: &[Face]) -> Result<(), Failed> {
     let (mut beyond, mut all) = ([0_usize; 3], [0_usize; 3]);
     for face in faces {
         let font = open(face)?;
-        let judgement = Judgement::of(&font, &Alphabet::of(&font), &table, &Meant::nothing());
+        let judgement = Judgement::of(&Alphabet::of(&font), &table, &Meant::nothing());
         if !judgement.familiar || Context::of(&font).slant.abs() > 1.0 {
             continue;
         }

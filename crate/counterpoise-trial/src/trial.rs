@@ -229,7 +229,7 @@ fn among_first_three(table: &Table, face: &Specimen, p: &Planted) -> bool {
         .enumerate()
         .filter(|(letter, _)| letters[*letter].is_some())
         .flat_map(|(letter, c)| {
-            signs(&weighed, letter)
+            signs(&weighed, weighed.standing(letter))
                 .into_iter()
                 .map(move |(sign, chance)| (chance, -sign.strength, c))
         })

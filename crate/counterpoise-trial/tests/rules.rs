@@ -8,7 +8,7 @@ use counterpoise_samples::{Face, clean, planted, truetype};
 
 fn ruled(face: &Face) -> Vec<Ruling> {
     let font = Font::open(truetype(face).unwrap()).unwrap();
-    rulings(&font, &Alphabet::of(&font), &Table::shipped().unwrap())
+    rulings(&Alphabet::of(&font), &Table::shipped().unwrap())
 }
 
 fn of(all: &[Ruling], rule: Rule) -> &Ruling {
@@ -46,11 +46,11 @@ fn a_round_without_its_overshoot_breaks_the_habit() {
 fn a_rule_is_told_with_its_source_and_in_a_sentence() {
     let font = Font::open(truetype(&clean()).unwrap()).unwrap();
     let alphabet = Alphabet::of(&font);
-    let report = RulesReport::of(&font, &alphabet, Table::shipped().as_ref());
+    let report = RulesReport::of(&alphabet, Table::shipped().as_ref());
     assert_eq!(report.rules.len(), Rule::ALL.len());
     for rule in &report.rules {
         assert!(!rule.source.is_empty() && rule.sentence.ends_with('.'));
         println!("{} {}", rule.saying, rule.sentence);
     }
-    assert!(RulesReport::of(&font, &alphabet, None).rules.is_empty());
+    assert!(RulesReport::of(&alphabet, None).rules.is_empty());
 }

@@ -8,7 +8,7 @@ use counterpoise_samples::{Face, clean, planted, truetype};
 fn judged(face: &Face) -> Judgement {
     let font = Font::open(truetype(face).unwrap()).unwrap();
     let (alphabet, meant) = (Alphabet::of(&font), Meant::nothing());
-    Judgement::of(&font, &alphabet, &Table::shipped().unwrap(), &meant)
+    Judgement::of(&alphabet, &Table::shipped().unwrap(), &meant)
         .with_points(&Drawn::of(&font, &alphabet), &meant)
 }
 
@@ -91,7 +91,7 @@ fn what_is_meant_so_is_told_apart_and_the_rest_is_still_found() {
     let (face, _) = planted().unwrap();
     let font = Font::open(truetype(&face).unwrap()).unwrap();
     let (alphabet, table) = (Alphabet::of(&font), Table::shipped().unwrap());
-    let judged = |meant: &Meant| Judgement::of(&font, &alphabet, &table, meant);
+    let judged = |meant: &Meant| Judgement::of(&alphabet, &table, meant);
     let before = judged(&Meant::nothing());
     let first = &before.findings[0];
     let of_first = |f: &&Finding| f.letter == first.letter;

@@ -2,6 +2,7 @@
 
 use super::class::{end_alike, fellows, stands_between_guides};
 use super::relations::LETTERS;
+use super::traits::{Traits, traits};
 use super::{Deviation, Measure};
 use crate::font::{Font, GlyphId};
 use crate::measure::{self, Context, Letter, main_weight};
@@ -20,6 +21,8 @@ pub struct Member {
     pub letter: Letter,
     /// Thickness of its main stroke.
     pub weight: Option<f64>,
+    /// What it is held against others by.
+    pub traits: Traits,
 }
 
 /// A font's basic letters, measured.
@@ -43,11 +46,13 @@ impl Alphabet {
             .chars()
             .filter_map(|character| {
                 let glyph = reader.glyph(character)?;
-                let letter = measure::letter(&reader, glyph, &context).ok()?;
+                let outline = reader.outline(glyph).ok()?;
+                let letter = measure::of_outline(&outline, reader.advance(glyph), &context);
                 let weight = main_weight(&letter.strokes);
-                letter.bounds.is_some().then_some(Member {
+                letter.bounds.is_some().then(|| Member {
                     character,
                     glyph,
+                    traits: traits(&outline, &letter, character, &context),
                     letter,
                     weight,
                 })

@@ -12,9 +12,8 @@ use super::own;
 use super::rarity::rarity;
 use super::relations::{FIGURES, LETTERS};
 use super::table::Table;
-use super::traits::{Trait, Traits, scale, traits};
+use super::traits::{Trait, Traits, scale};
 use super::weigh::{Kind, Sign, Standing, Weighed};
-use crate::font::Font;
 use crate::measure::{Context, End, sides};
 use crate::order::by_number;
 
@@ -44,16 +43,9 @@ impl Judgement {
     /// Judges the shapes of an alphabet. How economically it is drawn is judged
     /// apart ([`Judgement::with_points`]): to count points takes longer than all
     /// the rest.
-    pub fn of(font: &Font, alphabet: &Alphabet, table: &Table, meant: &Meant) -> Self {
-        let reader = font.reader();
-        let traits: Vec<Option<Traits>> = LETTERS
-            .chars()
-            .map(|c| {
-                let member = alphabet.member(c)?;
-                let outline = reader.outline(member.glyph).ok()?;
-                Some(traits(&outline, &member.letter, c, alphabet.context()))
-            })
-            .collect();
+    pub fn of(alphabet: &Alphabet, table: &Table, meant: &Meant) -> Self {
+        let members: Vec<Option<&Member>> = LETTERS.chars().map(|c| alphabet.member(c)).collect();
+        let traits: Vec<Option<Traits>> = members.iter().map(|m| m.map(|m| m.traits)).collect();
         let row = table.relations.row(&traits);
         let mut weighed = Weighed::but_for(table, row.clone(), meant);
         let loose = Kind::ALL
@@ -82,19 +74,19 @@ impl Judgement {
             meant: Vec::new(),
             familiar,
         };
-        let all = LETTERS.chars().enumerate().zip(&traits);
-        for ((letter, c), traits) in all {
-            let (Some(traits), Some(member)) = (traits, alphabet.member(c)) else {
+        for (letter, member) in members.into_iter().enumerate() {
+            let Some(member) = member else {
                 continue;
             };
-            let tell = |sign| told(&weighed, sign, (letter, member), traits, alphabet);
-            if meant.whole(c) {
-                let found = signs(&weighed, letter);
+            let tell = |sign| told(&weighed, sign, (letter, member), alphabet);
+            let standing = weighed.standing(letter);
+            if meant.whole(member.character) {
+                let found = signs(&weighed, standing);
                 judgement.meant.extend(found.into_iter().filter_map(tell));
             } else {
-                let found = signs_meant(&weighed, letter);
+                let found = signs_meant(&weighed, &standing);
                 judgement.meant.extend(found.into_iter().filter_map(tell));
-                let found = signs(&weighed, letter);
+                let found = signs(&weighed, standing);
                 judgement
                     .findings
                     .extend(found.into_iter().filter_map(tell));
@@ -171,10 +163,9 @@ fn told(
     weighed: &Weighed<'_>,
     (sign, by_chance): (Sign, f64),
     (letter, member): (usize, &Member),
-    traits: &Traits,
     alphabet: &Alphabet,
 ) -> Option<Finding> {
-    let figures = figures(&sign, member, traits, alphabet.context())?;
+    let figures = figures(&sign, member, alphabet.context())?;
     if sign.cause.is_ratio() && sign.size.abs() > ANOTHER_PART {
         return None;
     }
@@ -194,8 +185,8 @@ fn told(
 /// explains is taken out before the next is looked for. Each with how many
 /// letters of a sound alphabet would show as much. What is meant so is taken out
 /// to begin with.
-pub fn signs(weighed: &Weighed<'_>, letter: usize) -> Vec<(Sign, f64)> {
-    let mut standing = weighed.standing(letter);
+pub fn signs(weighed: &Weighed<'_>, mut standing: Standing) -> Vec<(Sign, f64)> {
+    let letter = standing.letter;
     for cause in weighed.meant_causes(letter) {
         if let Some(sign) = weighed.sign(&standing, cause) {
             standing = weighed.without(&standing, &sign);
@@ -218,12 +209,11 @@ pub fn signs(weighed: &Weighed<'_>, letter: usize) -> Vec<(Sign, f64)> {
 }
 
 /// How strongly that shows in a letter which is meant so.
-fn signs_meant(weighed: &Weighed<'_>, letter: usize) -> Vec<(Sign, f64)> {
-    let standing = weighed.standing(letter);
+fn signs_meant(weighed: &Weighed<'_>, standing: &Standing) -> Vec<(Sign, f64)> {
     weighed
-        .meant_causes(letter)
-        .filter_map(|cause| weighed.sign(&standing, cause))
-        .map(|sign| (sign, by_chance(weighed, share(weighed, &standing, &sign))))
+        .meant_causes(standing.letter)
+        .filter_map(|cause| weighed.sign(standing, cause))
+        .map(|sign| (sign, by_chance(weighed, share(weighed, standing, &sign))))
         .collect()
 }
 
@@ -234,8 +224,8 @@ struct Figures {
 }
 
 /// The figure, in font units, that tells a cause best.
-fn figures(sign: &Sign, member: &Member, traits: &Traits, context: &Context) -> Option<Figures> {
-    let letter = &member.letter;
+fn figures(sign: &Sign, member: &Member, context: &Context) -> Option<Figures> {
+    let (letter, traits) = (&member.letter, &member.traits);
     let height = scale(context);
     let ratio = |value: f64| Figures {
         value,

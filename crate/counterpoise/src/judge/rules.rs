@@ -12,8 +12,7 @@
 
 use super::alphabet::Alphabet;
 use super::table::Table;
-use super::traits::{Trait, Traits, traits};
-use crate::font::Font;
+use super::traits::{Trait, Traits};
 use crate::measure::{Context, End, Extremity, Form, GuideKind, Letter, MAD_TO_SD, median};
 use crate::order::by_number;
 
@@ -215,17 +214,12 @@ impl Ruled {
     }
 
     /// The letters of a font.
-    pub fn all(font: &Font, alphabet: &Alphabet) -> Vec<Self> {
-        let (reader, context) = (font.reader(), alphabet.context());
+    pub fn all(alphabet: &Alphabet) -> Vec<Self> {
         alphabet
             .members()
             .iter()
             .filter(|m| Self::looks_at(m.character))
-            .filter_map(|m| {
-                let outline = reader.outline(m.glyph).ok()?;
-                let traits = traits(&outline, &m.letter, m.character, context);
-                Some(Self::new(m.character, traits, &m.letter))
-            })
+            .map(|m| Self::new(m.character, m.traits, &m.letter))
             .collect()
     }
 
@@ -339,8 +333,8 @@ pub fn habits(all: &[Ruled], context: &Context) -> [Option<f64>; Rule::ALL.len()
 }
 
 /// How a font keeps each rule.
-pub fn rulings(font: &Font, alphabet: &Alphabet, table: &Table) -> Vec<Ruling> {
-    let (all, context) = (Ruled::all(font, alphabet), alphabet.context());
+pub fn rulings(alphabet: &Alphabet, table: &Table) -> Vec<Ruling> {
+    let (all, context) = (Ruled::all(alphabet), alphabet.context());
     let rounds = habit(&figures(Rule::RoundPastFlat, &all, context));
     Rule::ALL
         .into_iter()

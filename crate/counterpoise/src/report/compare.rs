@@ -311,7 +311,7 @@ impl CompareReport {
 fn findings(old: Revision<'_>, new: Revision<'_>, by: JudgedBy<'_>) -> Vec<FatedFinding> {
     let judged = |r: Revision<'_>| {
         let drawn = Drawn::of(r.font, r.alphabet);
-        Judgement::of(r.font, r.alphabet, by.table, by.meant)
+        Judgement::of(r.alphabet, by.table, by.meant)
             .with_points(&drawn, by.meant)
             .findings
     };

@@ -1,7 +1,6 @@
 //! The letters that stand out, as the page and scripts read them.
 
 use super::{Deviation, LetterReport};
-use crate::font::Font;
 use crate::judge::{self, Alphabet, Drawn, Finding, Judgement, Matter, Meant, Table, spendthrifts};
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
@@ -108,7 +107,7 @@ pub struct JudgementReport {
 impl JudgementReport {
     /// Judges the shapes of a font's letters by what was learned, if it is at
     /// hand.
-    pub fn of(font: &Font, alphabet: &Alphabet, table: Option<&Table>, meant: &Meant) -> Self {
+    pub fn of(alphabet: &Alphabet, table: Option<&Table>, meant: &Meant) -> Self {
         let Some(table) = table else {
             return Self {
                 findings: Vec::new(),
@@ -122,7 +121,7 @@ impl JudgementReport {
                 ),
             };
         };
-        let judgement = Judgement::of(font, alphabet, table, meant);
+        let judgement = Judgement::of(alphabet, table, meant);
         let note = (!judgement.familiar).then(|| {
             "This font is unlike any that the lab learned from. Its letters are held against the \
              medians of like letters of its own, and only what lies far beyond their scatter is told."

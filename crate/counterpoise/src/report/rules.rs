@@ -1,6 +1,5 @@
 //! The optical rules as a font keeps them, as the page and scripts read them.
 
-use crate::font::Font;
 use crate::judge::{self, Alphabet, Ruling, Table, rulings};
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
@@ -99,8 +98,8 @@ pub struct RulesReport {
 impl RulesReport {
     /// Reads a font's habits; without rules where the lab has not loaded what it
     /// has learned.
-    pub fn of(font: &Font, alphabet: &Alphabet, table: Option<&Table>) -> Self {
-        let rulings = table.map_or_else(Vec::new, |table| rulings(font, alphabet, table));
+    pub fn of(alphabet: &Alphabet, table: Option<&Table>) -> Self {
+        let rulings = table.map_or_else(Vec::new, |table| rulings(alphabet, table));
         Self {
             rules: rulings.iter().map(RuleReport::from).collect(),
         }
