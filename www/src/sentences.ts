@@ -12,6 +12,8 @@ export const NO_READING =
   'The part of the lab that sets text from right to left could not be loaded. The letters stand from left to right; try again later.'
 export const NO_WORDS = 'No pair asks for a look, or no common word holds one that does.'
 export const NO_LIST = 'The list of words could not be fetched. Try again later.'
+export const NO_MARGIN =
+  'The part of the page that tells what the lab found could not be fetched. Load the page again.'
 export const NO_SAMPLE = 'The sample could not be fetched. Drop a font of your own.'
 export const UNJUDGED =
   'The letters of this font could not be judged. All that is measured of them is here; to try once more, open the font again.'

@@ -1,5 +1,6 @@
-import type { Desk } from './commands/command'
+import type { Desk, Focus } from './commands/command'
 import { type Bench, Reviewing } from './desk/reviewing'
+import { FigureTimes } from './figure-times'
 import { type Arrival, pick } from './files'
 import { standing } from './findings'
 import type { Handling } from './formats/handling'
@@ -17,9 +18,9 @@ import type { Spacing } from './generated/Spacing'
 import type { Theme } from './generated/Theme'
 import { keepChanged, readSettings, storage } from './keep'
 import { Lab, loadLab } from './lab'
-import { nextTask } from './next-task'
 import { once } from './once'
 import type { Turn } from './pointers'
+import { pointsOf } from './points'
 import { drawingKind } from './redraw/kinds'
 import { isRefusal } from './refusal'
 import { measuresName, save } from './save'
@@ -27,16 +28,12 @@ import { BROKEN, NO_SAMPLE, STUMBLED, sentenceOf, TOO_LARGE, UNJUDGED } from './
 import { fetchSample, makeHelper, noted, type Source, showFace } from './source'
 import { fittingOf, spacedCharacters, toleranceOf } from './spacing'
 import { initialState, type PageState, Store } from './state'
+import { idleTask, nextTask } from './tasks'
 import { testLine } from './test-line'
 import { TextSetting } from './text-setting'
 import { wear } from './theme'
+import { Turns } from './turns'
 import { Measurer, type SpacingState, type SurveyState } from './worker/measurer'
-
-/**
- * While something is dragged, the figures beside the stage follow this often, in milliseconds: nobody reads faster,
- * and each reading costs a layout that would be taken from the picture's own time.
- */
-const FIGURES_EVERY = 100
 
 /** What the page is doing: the state, and the lab behind it. */
 export class Session implements Desk, Bench {
@@ -44,8 +41,9 @@ export class Session implements Desk, Bench {
   /** Draws the next frame; the stage's component sets it. */
   onChange: () => void = () => {}
   /** Components that can take the focus, by what they are for. */
-  readonly focusers: { text?: () => void; stage?: () => void; note?: () => void; mark?: () => void } = {}
+  readonly focusers: Partial<Record<Focus, () => void>> = {}
   readonly reviewing: Reviewing
+  readonly turns = new Turns()
   /** What handles unusual files; fetched when the first of them comes. */
   handling: Handling | undefined
 
@@ -57,9 +55,10 @@ export class Session implements Desk, Bench {
   #letters = new Map<number, LetterReport | null>()
   #opening = 0
   #faces = 0
-  #started: () => void = () => {}
-  readonly #start = new Promise<void>((resolve) => {
-    this.#started = resolve
+  #begin: () => void = () => {}
+  /** Fulfilled once fonts can be opened. */
+  readonly started = new Promise<void>((resolve) => {
+    this.#begin = resolve
   })
   readonly #measurer = new Measurer(makeHelper, {
     changed: (survey) => this.#surveyed(survey),
@@ -69,11 +68,7 @@ export class Session implements Desk, Bench {
       this.#countPoints()
     },
   })
-  /** When the stage's state is to be read again; null if it has not changed since it was. */
-  #due: number | null = null
-  #later: ReturnType<typeof setTimeout> | undefined
-  /** When it was last read. */
-  #read = 0
+  readonly #figures = new FigureTimes(() => this.onChange())
   /** A font was opened and has not been drawn yet. */
   #awaited = false
   /** How many points each letter of the alphabet has and needs; nothing until all are counted. */
@@ -139,20 +134,19 @@ export class Session implements Desk, Bench {
         return learned
       })
       this.set({ phase: 'ready' })
-      this.#started()
+      this.#begin()
       const source = await sample
       await nextTask()
       // Whoever dropped a font meanwhile wants that one.
       if (this.#source === undefined) this.#openOwn(source)
       if (opening === this.#opening) this.set({ opening: null })
-      if (!source) void this.#behind()
+      if (!source) {
+        this.turns.pictured()
+        void this.#behind()
+      }
     } catch (error) {
       console.error(error)
-      this.set({
-        phase: 'broken',
-        opening: null,
-        notice: { kind: 'refused', fileName: '', sentence: BROKEN },
-      })
+      this.#break()
     }
   }
 
@@ -166,7 +160,7 @@ export class Session implements Desk, Bench {
     if (this.state.phase === 'broken') return
     if (drawingKind(file.name)) {
       // A drawing is held against the font that is open: it takes nobody's place on the stage.
-      await this.#start
+      await this.started
       this.set({ bringing: { kind: 'file', file } })
       this.reviewing.set({ room: 'redraw' })
       return
@@ -180,7 +174,7 @@ export class Session implements Desk, Bench {
     const opening = this.#opening
     this.set({ opening: file.name, notice: null })
     try {
-      const [buffer] = await Promise.all([file.arrayBuffer(), this.#start])
+      const [buffer] = await Promise.all([file.arrayBuffer(), this.started])
       const bytes = new Uint8Array(buffer)
       const plain = isUnusual(bytes) ? await this.#unpack(bytes, file.name) : { bytes, parcel: null }
       if (opening !== this.#opening || !plain) return
@@ -231,8 +225,7 @@ export class Session implements Desk, Bench {
 
   /** A pointer on the canvas; the CSS cursor that it should have there. */
   pointer(input: PointerInput): string {
-    const due = input.phase === 'move' ? this.#read + FIGURES_EVERY : 0
-    this.#try((lab) => this.#moved(lab.pointer(input), due))
+    this.#try((lab) => this.#moved(lab.pointer(input), input.phase === 'move'))
     return this.#lab?.cursor() ?? 'default'
   }
 
@@ -242,9 +235,9 @@ export class Session implements Desk, Bench {
   }
 
   /** Draws the stage anew, and reads its state then, if the time for that has come. */
-  #moved(changed: boolean, due = 0): void {
+  #moved(changed: boolean, dragged = false): void {
     if (!changed) return
-    this.#due = Math.min(due, this.#due ?? due)
+    this.#figures.changed(dragged)
     this.onChange()
   }
 
@@ -275,33 +268,44 @@ export class Session implements Desk, Bench {
     })
   }
 
-  draw(): void {
+  /** Draws the stage; whether another frame would show more, since not all of it has been measured. */
+  draw(): boolean {
+    let unfinished = false
     this.#try((lab) => {
       lab.draw()
-      if (lab.isUnfinished()) this.onChange()
-      if (this.#due === null) return
-      const now = performance.now()
-      if (now < this.#due) {
-        clearTimeout(this.#later)
-        this.#later = setTimeout(() => this.onChange(), this.#due - now)
-        return
-      }
-      this.#due = null
-      this.#read = now
-      this.set({ stage: lab.state() })
+      unfinished = lab.isUnfinished()
+      if (this.#figures.isDue()) this.set({ stage: lab.state() })
     })
-    if (!this.#awaited) return
+    if (this.#awaited) this.#drawn()
+    return unfinished
+  }
+
+  /** A font's first picture is there. */
+  #drawn(): void {
     this.#awaited = false
     performance.mark('font-drawn')
-    // The first picture goes before everything: the copy for the worker is made after it.
-    setTimeout(async () => {
-      const behind = this.#behind()
-      await nextTask()
-      this.#try((lab) => lab.measureAlphabet())
-      await Promise.all([behind, nextTask()])
-      this.#judge()
-      this.measureAll()
-    }, 0)
+    void this.#readOn()
+  }
+
+  /** What comes behind the first picture, and behind all that the page is asked meanwhile. */
+  async #readOn(): Promise<void> {
+    await idleTask()
+    this.turns.pictured()
+    await idleTask()
+    const behind = this.#behind()
+    await idleTask()
+    this.#try((lab) => lab.measureAlphabet())
+    await behind
+    await idleTask()
+    this.#judge()
+    await idleTask()
+    this.#readRules()
+    this.measureAll()
+  }
+
+  /** Works on what the stage lacks, for some milliseconds. */
+  work(): void {
+    this.#try((lab) => lab.work())
   }
 
   async pickFile(): Promise<void> {
@@ -395,8 +399,8 @@ export class Session implements Desk, Bench {
     this.#judging = true
     try {
       const report = this.#trapped(() => lab.judge([...this.state.meant], this.#points))
-      const rules = this.state.rules ?? this.#trapped(() => lab.rules())
-      this.set({ judgement: { kind: 'done', report }, rules })
+      this.turns.tookLong()
+      this.set({ judgement: { kind: 'done', report } })
     } catch (error) {
       const sentence = isRefusal(error) ? error.sentence : UNJUDGED
       this.set({ judgement: { kind: 'failed', sentence } })
@@ -406,17 +410,17 @@ export class Session implements Desk, Bench {
     }
   }
 
+  /** How the font keeps the optical rules. */
+  #readRules(): void {
+    if (this.state.judgement.kind === 'done') this.set({ rules: this.#ask((lab) => lab.rules()) })
+  }
+
   /** Judges the drawing too, once every letter of the alphabet has been measured. */
   #countPoints(): void {
     const { judgement } = this.state
     if (this.#points.length > 0 || judgement.kind !== 'done') return
-    const points: PointCount[] = []
-    for (const { letter, glyph } of judgement.report.letters) {
-      const report = this.#letters.get(glyph)
-      if (report === undefined) return
-      const drawing = report?.drawing
-      if (drawing) points.push({ letter, points: drawing.drawn, needed: drawing.withinHalf.points })
-    }
+    const points = pointsOf(judgement.report, this.#letters)
+    if (!points) return
     this.#points = points
     if (points.length > 0) this.#judge()
     this.#tellDesk()
@@ -475,20 +479,8 @@ export class Session implements Desk, Bench {
     this.handling?.back()
   }
 
-  editText(): void {
-    this.focusers.text?.()
-  }
-
-  editNote(): void {
-    this.focusers.note?.()
-  }
-
-  focusMark(): void {
-    this.focusers.mark?.()
-  }
-
-  focusStage(): void {
-    this.focusers.stage?.()
+  focus(on: Focus): void {
+    this.focusers[on]?.()
   }
 
   #build(canvas: HTMLCanvasElement): void {
@@ -510,6 +502,7 @@ export class Session implements Desk, Bench {
     this.#points = []
     this.#told = false
     this.reviewing.forget()
+    this.turns.awaitPicture()
     this.#faces += 1
     const face = `counterpoise-${this.#faces}`
     this.set({
@@ -537,14 +530,15 @@ export class Session implements Desk, Bench {
     if (shown && font) this.set({ font: { ...font, face: family } })
   }
 
-  /** What the lab answers; null where it cannot, or is mended first. */
-  #ask<T>(ask: (lab: Lab) => T): T | null {
+  /** What the lab answers; null where it cannot. After a crash it is mended, and asked once more. */
+  #ask<T>(ask: (lab: Lab) => T, again = true): T | null {
     if (!this.#lab) return null
     try {
       return ask(this.#lab)
     } catch (error) {
-      if (!isRefusal(error)) this.#mend(error)
-      return null
+      if (isRefusal(error)) return null
+      this.#mend(error)
+      return again ? this.#ask(ask, false) : null
     }
   }
 
@@ -591,9 +585,15 @@ export class Session implements Desk, Bench {
       this.set({ notice: { kind: 'refused', fileName: '', sentence: STUMBLED } })
     } catch (again) {
       console.error(again)
-      this.#lab = undefined
-      this.set({ phase: 'broken', notice: { kind: 'refused', fileName: '', sentence: BROKEN } })
+      this.#break()
     }
+  }
+
+  /** Nothing can be drawn any more. */
+  #break(): void {
+    this.#lab = undefined
+    this.set({ phase: 'broken', opening: null, notice: { kind: 'refused', fileName: '', sentence: BROKEN } })
+    this.turns.pictured()
   }
 }
 

@@ -13,7 +13,7 @@ use crate::stage::sorts::Sorts;
 use crate::supply::OpenFont;
 use crate::theme::Theme;
 use counterpoise::judge::Drawn;
-use counterpoise::report::{LetterReport, MeantSo};
+use counterpoise::report::MeantSo;
 use kurbo::Point;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -77,17 +77,6 @@ impl Lab {
         self.font
             .as_ref()
             .map_or(Ok(JsValue::NULL), |font| give(font.report()))
-    }
-
-    /// Every measure of the letters on the stage, each glyph once, in the order
-    /// of the line.
-    ///
-    /// # Errors
-    /// Never, unless the engine is out of memory.
-    #[wasm_bindgen(unchecked_return_type = "LetterReport[]")]
-    pub fn letters(&self) -> Result<JsValue, JsValue> {
-        let reports = self.stage.reports();
-        give(&reports.iter().map(|r| &**r).collect::<Vec<&LetterReport>>())
     }
 
     /// Every measure of one glyph.
@@ -310,8 +299,19 @@ impl Lab {
         self.stage.cursor().to_owned()
     }
 
-    /// Whether drawing again would show more, though nothing has changed: some
-    /// marks take longer to work out than one frame has.
+    /// Works on what the stage should show and does not yet, for some milliseconds:
+    /// the next drawing shows it.
+    ///
+    /// # Errors
+    /// Throws if the browser refuses to make a path.
+    pub fn work(&mut self) -> Result<(), JsValue> {
+        let Some(painter) = &mut self.painter else {
+            return Ok(());
+        };
+        painter.work(&self.stage).map_err(|e| throw(&e))
+    }
+
+    /// Whether there is such work: letters are drawn before they are measured.
     #[wasm_bindgen(js_name = isUnfinished)]
     #[must_use]
     pub fn is_unfinished(&self) -> bool {

@@ -5,7 +5,7 @@ use crate::fingerprint;
 use crate::stage::command::Within;
 use crate::stage::sorts::Supply;
 use counterpoise::font::{Font, FontError, GlyphId};
-use counterpoise::judge::{Alphabet, Drawn};
+use counterpoise::judge::{Alphabet, Drawn, Meant};
 use counterpoise::measure::Context;
 use counterpoise::measure::darkness::Band;
 use counterpoise::measure::drawing::{DrawingContext, Redrawn, Tolerance, redrawn};
@@ -14,7 +14,7 @@ use counterpoise::report::{
     ContentsReport, FontReport, Guide, Item, JudgementReport, LetterReport, MeantSo, RulesReport,
 };
 use counterpoise::spacing::Grid;
-use std::cell::OnceCell;
+use std::cell::{OnceCell, RefCell};
 use std::collections::HashMap;
 use std::rc::Rc;
 
@@ -31,6 +31,8 @@ pub(crate) struct OpenFont {
     font: Font,
     context: Context,
     alphabet: OnceCell<Alphabet>,
+    /// How the shapes were judged last, and but for what.
+    shapes: RefCell<Option<(Meant, JudgementReport)>>,
     report: FontReport,
     characters: OnceCell<HashMap<u16, char>>,
 }
@@ -48,6 +50,7 @@ impl OpenFont {
             font,
             context,
             alphabet: OnceCell::new(),
+            shapes: RefCell::default(),
             report,
             characters: OnceCell::new(),
         })
@@ -67,16 +70,22 @@ impl OpenFont {
 
     /// How the letters stand to each other, but for what is meant so. How many
     /// points each has and needs is counted elsewhere: it takes longer than all
-    /// the rest.
+    /// the rest, and changes nothing of how the shapes stand.
     pub(crate) fn judge(&self, meant: &[MeantSo], drawn: &[Drawn]) -> JudgementReport {
         let (alphabet, meant) = (self.alphabet(), MeantSo::gathered(meant));
-        JudgementReport::of(&self.font, alphabet, crate::learned::table(), &meant)
-            .with_points(alphabet, drawn, &meant)
+        let known = self.shapes.take().filter(|(so, _)| *so == meant);
+        let table = crate::learned::table();
+        let shapes = known.map_or_else(|| JudgementReport::of(alphabet, table, &meant), |k| k.1);
+        let report = shapes.clone().with_points(alphabet, drawn, &meant);
+        if table.is_some() {
+            self.shapes.replace(Some((meant, shapes)));
+        }
+        report
     }
 
     /// How the font keeps the optical rules.
     pub(crate) fn rules(&self) -> RulesReport {
-        RulesReport::of(&self.font, self.alphabet(), crate::learned::table())
+        RulesReport::of(self.alphabet(), crate::learned::table())
     }
 
     /// A name for the file that its bytes alone lead to.
@@ -220,9 +229,9 @@ mod tests {
         let state = stage.state();
         assert_eq!(state.text, OPENING);
         assert!(state.missing.is_empty());
-        let reports = stage.reports();
-        assert_eq!(reports.len(), OPENING.len());
-        for report in reports {
+        assert_eq!(state.items.len(), OPENING.len());
+        for item in &state.items {
+            let report = stage.report(f64::from(item.glyph.unwrap())).unwrap();
             assert!(report.trouble.is_none());
             assert!(!report.strokes.is_empty(), "{:?}", report.character);
         }
@@ -233,10 +242,13 @@ mod tests {
         let mut stage = stage();
         let text = "H".to_owned();
         stage.run(Command::SetText { text }).unwrap();
-        let report = &stage.reports()[0];
+        let [letter] = &stage.state().items[..] else {
+            panic!("one letter stands on the line")
+        };
+        let report = stage.report(f64::from(letter.glyph.unwrap())).unwrap();
         let stem = report.strokes.iter().find(|s| s.kind == StrokeKind::Stem);
         let mark = stem.unwrap().marks[0];
-        let x = stage.state().items[0].x;
+        let x = letter.x;
         let beyond = |p: [f64; 2], by: f64| [p[0] + x + by, p[1]];
         let (from, to) = if mark.from[0] < mark.to[0] {
             (beyond(mark.from, -20.0), beyond(mark.to, 20.0))

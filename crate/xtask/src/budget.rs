@@ -41,6 +41,9 @@ struct Piece {
 /// are fetched when they are asked for.
 const UNBUNDLED: [&str; 3] = ["index.html", "icon.svg", "sample/sample.ttf"];
 
+/// The piece that every visit fetches behind its first picture.
+const BEHIND: &str = "src/components/margin.ts";
+
 /// Where the bundler's account of the page lies in it.
 const MANIFEST: &str = ".vite/manifest.json";
 
@@ -99,8 +102,11 @@ pub(crate) fn check(shop: &Workshop) -> Result<()> {
 fn first(manifest: &str) -> Result<BTreeSet<PathBuf>> {
     let pieces: BTreeMap<String, Piece> =
         serde_json::from_str(manifest).context("the bundler's account cannot be read")?;
+    let (behind, _) = pieces
+        .get_key_value(BEHIND)
+        .with_context(|| format!("{BEHIND} is no piece of the built page"))?;
     let entries = pieces.iter().filter(|(_, p)| p.is_entry).map(|(k, _)| k);
-    let bundled = brought(&pieces, entries);
+    let bundled = brought(&pieces, entries.chain([behind]));
     Ok(bundled
         .into_iter()
         .chain(UNBUNDLED)
@@ -169,7 +175,9 @@ mod tests {
     fn what_is_imported_on_demand_alone_comes_later() {
         let manifest = r#"{
             "index.html": { "file": "i.js", "isEntry": true, "imports": ["_both.js"],
-                "dynamicImports": ["shelf.ts"], "css": ["i.css"], "assets": ["core.wasm"] },
+                "dynamicImports": ["shelf.ts", "src/components/margin.ts"],
+                "css": ["i.css"], "assets": ["core.wasm"] },
+            "src/components/margin.ts": { "file": "margin.js", "imports": ["_both.js"] },
             "_both.js": { "file": "both.js" },
             "_own.js": { "file": "own.js", "assets": ["shape.wasm"] },
             "shelf.ts": { "file": "shelf.js", "imports": ["_both.js", "_own.js"] }
@@ -177,6 +185,9 @@ mod tests {
         let first = first(manifest).unwrap();
         let bundled = first.iter().filter_map(|f| f.to_str());
         let bundled: Vec<_> = bundled.filter(|f| !UNBUNDLED.contains(f)).collect();
-        assert_eq!(bundled, ["both.js", "core.wasm", "i.css", "i.js"]);
+        assert_eq!(
+            bundled,
+            ["both.js", "core.wasm", "i.css", "i.js", "margin.js"]
+        );
     }
 }

@@ -39,6 +39,18 @@ export async function house() {
   }
 }
 
+/**
+ * Fulfilled once what was asked is drawn, and what is measured of the letters is drawn too. Runs in the page.
+ */
+export function drawn() {
+  const canvas = () =>
+    document.querySelector('lab-sheet')?.shadowRoot?.querySelector('stage-view')?.shadowRoot?.querySelector('canvas')
+  return new Promise((resolve) => {
+    const look = () => requestAnimationFrame(() => (canvas()?.ariaBusy === 'true' ? look() : resolve(null)))
+    requestAnimationFrame(look)
+  })
+}
+
 /** What a canvas shows: red, green, blue and alpha of every pixel, in base 64. Runs in the page. */
 export async function pixels(canvas) {
   const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height)
@@ -118,13 +130,12 @@ export class LabPage {
 
   /** Waits until what was asked has been drawn. */
   async frame() {
-    await this.page.evaluate(
-      () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))),
-    )
+    await this.page.evaluate(drawn)
   }
 
-  /** The page's state, as it shows it. */
-  state() {
+  /** The page's state, as it shows it: what was done just before is shown with the frame that comes. */
+  async state() {
+    await this.frame()
     return this.page.evaluate(() => document.querySelector('lab-sheet').state)
   }
 

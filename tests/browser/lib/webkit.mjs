@@ -7,7 +7,7 @@ import { once } from 'node:events'
 import { createServer } from 'node:net'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { Builder, Key } from 'selenium-webdriver'
-import { pixels } from './lab.mjs'
+import { drawn, pixels } from './lab.mjs'
 
 const driverProgram = process.env.WEBKIT_DRIVER_PATH ?? '/usr/bin/WebKitWebDriver'
 const browserProgram = process.env.WEBKIT_PATH ?? '/usr/lib/x86_64-linux-gnu/webkit2gtk-4.1/MiniBrowser'
@@ -156,12 +156,11 @@ class WebKitLab {
   }
 
   frame() {
-    return this.#evaluate(
-      () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => resolve(null)))),
-    )
+    return this.#evaluate(drawn)
   }
 
-  state() {
+  async state() {
+    await this.frame()
     return this.#evaluate(() => document.querySelector('lab-sheet').state)
   }
 

@@ -18,6 +18,9 @@ export interface Reviewer {
   set(change: Partial<ReviewState>): void
 }
 
+/** What may be given the focus: the line's text, the stage, the note, or the mark that was made last. */
+export type Focus = 'text' | 'stage' | 'note' | 'mark'
+
 /** What a command may do to the page. */
 export interface Desk {
   readonly state: PageState
@@ -29,11 +32,7 @@ export interface Desk {
   openSample(): void
   /** Brings a variable font back to where its axes stood. */
   positionBack(): void
-  editText(): void
-  focusStage(): void
-  editNote(): void
-  /** Gives the focus to the mark that was made last. */
-  focusMark(): void
+  focus(on: Focus): void
   /** Sets words that hold the pairs most in need of a look. */
   setTestWords(): Promise<void>
   /** Measures the whole font. */

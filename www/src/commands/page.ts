@@ -59,7 +59,7 @@ export const page: readonly PageCommand[] = [
     group: 'Page',
     keys: ['/'],
     enabled: hasFont,
-    run: (desk) => desk.editText(),
+    run: (desk) => desk.focus('text'),
   },
   {
     id: 'browse',

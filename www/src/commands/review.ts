@@ -54,7 +54,7 @@ function mark(kind: Mark['kind'], key: Key): PageCommand {
       const on = subject(desk.state)
       if (!on) return
       desk.reviewing.addMark(on, kind)
-      desk.focusMark()
+      desk.focus('mark')
     },
   }
 }
@@ -69,7 +69,7 @@ export const review: readonly PageCommand[] = [
     enabled: (state) => hasFont(state) && state.review.font !== '',
     run: (desk) => {
       desk.reviewing.walk()
-      desk.focusStage()
+      desk.focus('stage')
     },
   },
   verdict('settled', 'Y'),
@@ -83,7 +83,7 @@ export const review: readonly PageCommand[] = [
     group: 'Review',
     keys: ['Shift+W'],
     enabled: canSay,
-    run: (desk) => desk.editNote(),
+    run: (desk) => desk.focus('note'),
   },
   mark('circle', 'Shift+O'),
   mark('arrow', 'Shift+V'),

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit'
+import { css, html, nothing } from 'lit'
 import { customElement, state } from 'lit/decorators.js'
 import { figure, NONE, signed } from '../figures'
 import { deviationsOf } from '../findings'
@@ -9,6 +9,7 @@ import { session } from '../session'
 import { panel } from '../styles/panel'
 import { base } from '../styles/shared'
 import { measureName } from '../words'
+import { Beside } from './beside'
 import { PartOf } from './part-of'
 import { sameList } from './same-list'
 import './set-letter'
@@ -17,7 +18,7 @@ const measures: readonly Measure[] = ['weight', 'width', 'height']
 
 /** All that the stage shows, as text: a row a letter of the line. */
 @customElement('figures-table')
-export class FiguresTable extends LitElement {
+export class FiguresTable extends Beside {
   static override styles = [
     base,
     panel,

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit'
+import { css, html, nothing } from 'lit'
 import { customElement, query, queryAll, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import {
@@ -13,6 +13,7 @@ import {
   rarityWords,
   standing,
 } from '../findings'
+import { Beside } from './beside'
 import '../desk/desk-word'
 import type { FindingKey } from '../generated/FindingKey'
 import type { FindingReport } from '../generated/FindingReport'
@@ -30,7 +31,7 @@ import './set-letter'
  * is meant so, is the person's to say.
  */
 @customElement('findings-panel')
-export class FindingsPanel extends LitElement {
+export class FindingsPanel extends Beside {
   static override styles = [
     base,
     button,

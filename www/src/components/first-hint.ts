@@ -98,6 +98,6 @@ export class FirstHint extends LitElement {
 
   #away = (): void => {
     session.set({ firstVisit: false })
-    session.focusStage()
+    session.focus('stage')
   }
 }

@@ -1,16 +1,17 @@
-import { css, html, LitElement, nothing } from 'lit'
+import { css, html, nothing } from 'lit'
 import { customElement } from 'lit/decorators.js'
 import { figure, signed } from '../figures'
 import { session } from '../session'
 import { panel } from '../styles/panel'
 import { base, heading } from '../styles/shared'
 import { guideName } from '../words'
+import { Beside } from './beside'
 import { PartOf } from './part-of'
 import './rules-panel'
 
 /** While no letter is chosen: the heights of the font as a whole. */
 @customElement('font-panel')
-export class FontPanel extends LitElement {
+export class FontPanel extends Beside {
   static override styles = [
     base,
     heading,

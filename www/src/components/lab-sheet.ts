@@ -1,24 +1,18 @@
 import { css, html, LitElement } from 'lit'
 import { customElement, query } from 'lit/decorators.js'
 import { commandFor, give } from '../commands/registry'
-import '../desk/desk-review'
 import '../desk/desk-room'
 import type { Subject } from '../desk/review-state'
 import { receive } from '../files'
 import type { LetterReport } from '../generated/LetterReport'
-import { nextTask } from '../next-task'
+import { NO_MARGIN } from '../sentences'
 import { session } from '../session'
 import type { PageState } from '../state'
 import { base } from '../styles/shared'
-import './calliper-panel'
+import { nextTask } from '../tasks'
 import './drop-veil'
-import './figures-table'
 import './file-line'
-import './findings-panel'
 import './first-hint'
-import './font-panel'
-import './key-help'
-import './letter-panel'
 import './notice-line'
 import { PartOf } from './part-of'
 import './stage-bar'
@@ -203,6 +197,21 @@ export class LabSheet extends LitElement {
   override async scheduleUpdate(): Promise<void> {
     if (!this.hasUpdated) await nextTask()
     super.scheduleUpdate()
+  }
+
+  override firstUpdated(): void {
+    void this.#fetchMargin()
+  }
+
+  /** Not sooner: the first picture would wait for it. */
+  async #fetchMargin(): Promise<void> {
+    await session.started
+    try {
+      await import('./margin')
+    } catch (error) {
+      console.warn(error)
+      session.set({ notice: { kind: 'refused', fileName: '', sentence: NO_MARGIN } })
+    }
   }
 
   override willUpdate(): void {

@@ -78,6 +78,6 @@ export class NoticeLine extends LitElement {
 
   #away = (): void => {
     session.set({ notice: null })
-    session.focusStage()
+    session.focus('stage')
   }
 }

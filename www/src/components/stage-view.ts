@@ -5,6 +5,7 @@ import '../desk/desk-marks'
 import { pointerInput, wheelTurn } from '../pointers'
 import { session } from '../session'
 import { base } from '../styles/shared'
+import { idleTask, nextTask } from '../tasks'
 import { stageTheme } from '../theme'
 import './empty-stage'
 import { PartOf } from './part-of'
@@ -88,10 +89,17 @@ export class StageView extends LitElement {
 
   override firstUpdated(): void {
     this.canvas.addEventListener('wheel', this.#wheel, { passive: false, signal: this.#end.signal })
+    void session.start(this.canvas)
+    void this.#look()
+  }
+
+  /** Colours and sizes are known once the browser has laid the page out, which it does in a task of its own. */
+  async #look(): Promise<void> {
+    await nextTask()
+    if (!this.isConnected) return
     this.#dress()
     this.#size.observe(this)
     this.#watchDensity()
-    void session.start(this.canvas)
   }
 
   override render() {
@@ -142,8 +150,17 @@ export class StageView extends LitElement {
     if (this.#frame !== 0) return
     this.#frame = requestAnimationFrame(() => {
       this.#frame = 0
-      session.draw()
+      const unfinished = session.draw()
+      this.canvas.ariaBusy = String(unfinished)
+      if (unfinished) void this.#work()
     })
+  }
+
+  /** What is still to be measured comes behind whatever else is asked. */
+  async #work(): Promise<void> {
+    await idleTask()
+    session.work()
+    this.#request()
   }
 
   /**

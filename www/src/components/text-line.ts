@@ -150,6 +150,6 @@ export class TextLine extends LitElement {
 
   #done = (event: Event): void => {
     event.preventDefault()
-    session.focusStage()
+    session.focus('stage')
   }
 }

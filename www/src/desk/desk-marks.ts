@@ -214,7 +214,7 @@ export class DeskMarks extends LitElement {
       else if (event.key !== 'Escape') return
       event.preventDefault()
       event.stopPropagation()
-      if (!step) session.focusStage()
+      if (!step) session.focus('stage')
     }
   }
 

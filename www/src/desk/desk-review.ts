@@ -1,8 +1,9 @@
-import { css, html, LitElement, nothing } from 'lit'
+import { css, html, nothing } from 'lit'
 import { customElement, query, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import { ariaKeys, caps } from '../commands/keys'
 import { command } from '../commands/registry'
+import { Beside } from '../components/beside'
 import '../components/command-button'
 import { icon, iconStyle } from '../components/icons'
 import { PartOf } from '../components/part-of'
@@ -24,7 +25,7 @@ const PAUSE = 400
 
 /** Where the reviewer says what a letter or a finding needs: a word, a note, marks. */
 @customElement('desk-review')
-export class DeskReview extends LitElement {
+export class DeskReview extends Beside {
   static override styles = [
     base,
     field,
@@ -397,7 +398,7 @@ export class DeskReview extends LitElement {
     event.preventDefault()
     event.stopPropagation()
     this.#write()
-    session.focusStage()
+    session.focus('stage')
   }
 
   #unmark(on: Subject, at: number): void {

@@ -3,10 +3,10 @@ import { customElement, query, state } from 'lit/decorators.js'
 import '../components/command-button'
 import { PartOf } from '../components/part-of'
 import { storage } from '../keep'
-import { nextTask } from '../next-task'
 import { session } from '../session'
 import type { PageState } from '../state'
 import { base, button, keycap } from '../styles/shared'
+import { nextTask } from '../tasks'
 import { begunAt, keepAt } from './progress'
 import { ELSEWHERE, END, keyOf, steps } from './steps'
 
@@ -233,7 +233,7 @@ export class ReviewGuide extends LitElement {
 
   #leave = (): void => {
     session.set({ guide: false })
-    session.focusStage()
+    session.focus('stage')
   }
 
   /** What it would cover is kept clear of it: the page's end, and whatever takes the focus (WCAG 2.2, 2.4.11). */

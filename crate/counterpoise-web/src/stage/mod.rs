@@ -61,7 +61,6 @@ use sorts::Sorts;
 use spacing::Added;
 use standing::Standing;
 use std::cell::RefCell;
-use std::collections::HashSet;
 use std::rc::Rc;
 use texture::{Line, Texture};
 use view::{Camera, Window};
@@ -409,19 +408,6 @@ impl Stage {
     /// The canvas, CSS pixels.
     pub(crate) fn size(&self) -> Size {
         self.size
-    }
-
-    /// Every measure of the glyphs on the line, each once.
-    pub(crate) fn reports(&self) -> Vec<Rc<LetterReport>> {
-        let Some(sorts) = &self.sorts else {
-            return Vec::new();
-        };
-        let mut seen = HashSet::new();
-        let glyphs = self.scene.items.iter().filter_map(|i| i.glyph);
-        glyphs
-            .filter(|g| seen.insert(*g))
-            .map(|g| sorts.report(g))
-            .collect()
     }
 
     /// Every measure of a glyph. Takes the number as JavaScript has it.

@@ -117,6 +117,16 @@ impl Sorts {
         )
     }
 
+    /// Every measure of a glyph, if they have been taken.
+    pub(crate) fn measured(&self, glyph: u16) -> Option<Rc<LetterReport>> {
+        self.measured.borrow().get(&glyph).cloned()
+    }
+
+    /// How many glyphs have been measured.
+    pub(crate) fn measured_count(&self) -> usize {
+        self.measured.borrow().len()
+    }
+
     /// A glyph's refit, if it has been made.
     pub(crate) fn redrawn(&self, glyph: u16, within: Within) -> Option<Rc<Redrawn>> {
         self.redrawn.borrow().get(&(glyph, within))?.clone()

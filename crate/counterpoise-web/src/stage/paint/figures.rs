@@ -1,6 +1,6 @@
 //! The figures and words written on the letters, of every layer, placed
 //! together so that none covers another. Kept until a letter, the view or a
-//! layer changes.
+//! layer changes, or another letter has been measured.
 
 use super::brush::{Brush, Hang};
 use super::labels::{self, Label, Taken};
@@ -35,6 +35,8 @@ struct Key {
     items: Vec<Item>,
     chosen: Vec<ItemId>,
     obstacles: Vec<Rect>,
+    /// How many letters there are figures of.
+    measured: usize,
 }
 
 impl Figures {
@@ -57,6 +59,7 @@ impl Figures {
             items: picture.scene.items.clone(),
             chosen: picture.chosen.to_vec(),
             obstacles,
+            measured: picture.sorts.measured_count(),
         };
         if self.key.as_ref() != Some(&key) {
             self.placed = place(brush, picture, &key);

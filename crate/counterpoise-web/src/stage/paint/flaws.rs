@@ -41,7 +41,9 @@ fn spots(picture: &Picture<'_>) -> Vec<Spot> {
     let mut all: Vec<Spot> = Vec::new();
     for s in picture.letters() {
         let Some(glyph) = s.item.glyph else { continue };
-        let report = picture.sorts.report(glyph);
+        let Some(report) = picture.sorts.measured(glyph) else {
+            continue;
+        };
         let Some(drawing) = &report.drawing else {
             continue;
         };

@@ -25,6 +25,7 @@ mod strip;
 mod strokes;
 mod texture;
 mod thickness;
+mod turn;
 mod white;
 mod widths;
 
@@ -49,6 +50,7 @@ use labels::Label;
 use shapes::Shapes;
 use std::rc::Rc;
 use texture::Tone;
+use turn::Turn;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::HtmlCanvasElement;
 
@@ -74,7 +76,7 @@ pub(crate) struct Painter {
     figures: Figures,
     blurred: Option<Blurred>,
     tone: Option<Tone>,
-    /// Whether refits are still to be made for what the canvas should show.
+    /// Whether what the canvas should show is still to be worked out in part.
     unfinished: bool,
     /// The stage's revision that the canvas shows; `None` if something else
     /// than the stage has changed since.
@@ -111,6 +113,12 @@ impl Picture<'_> {
     /// CSS pixels that the em is shown at.
     fn em(&self) -> f64 {
         self.camera.scale * self.sorts.units_per_em()
+    }
+
+    /// Whether letters are shown so that what is measured may stand on them: marks
+    /// are sharp, and would undo a blur.
+    fn is_sharp(&self) -> bool {
+        self.setting.blur == 0.0 && !self.setting.layers.texture
     }
 
     fn is_chosen(&self, item: &Item) -> bool {
@@ -191,7 +199,26 @@ impl Painter {
         Ok(true)
     }
 
-    /// Whether another frame would show more of the same stage.
+    /// Works on what the canvas should show and does not yet, for as long as a
+    /// task may take: the next frame shows it.
+    ///
+    /// # Errors
+    /// If the browser refuses to make a path.
+    pub(crate) fn work(&mut self, stage: &Stage) -> Result<(), Refuse> {
+        let Some(picture) = picture(stage) else {
+            return Ok(());
+        };
+        let turn = Turn::begin();
+        for glyph in unmeasured(&picture) {
+            if turn.is_over() {
+                return Ok(());
+            }
+            picture.sorts.report(glyph);
+        }
+        self.shapes.learn_refits(&picture, turn).map_err(refuse)
+    }
+
+    /// Whether there is such work.
     pub(crate) fn is_unfinished(&self) -> bool {
         self.unfinished
     }
@@ -202,15 +229,16 @@ impl Painter {
         let canvas = self.size.to_rect();
         brush.begin()?;
         brush.rect(canvas, &self.theme.paper);
+        self.unfinished = false;
         let Some(picture) = picture(stage) else {
             return Ok(());
         };
-        self.shapes.learn(&picture)?;
         let layers = picture.setting.layers;
-        // What is measured sharp would undo the blur.
-        let sharp = picture.setting.blur == 0.0 && !layers.texture;
+        let sharp = picture.is_sharp();
+        // The letters themselves come at once, what is measured of them when it is there.
         self.unfinished =
-            sharp && refit::is_shown(&picture) && !self.shapes.learn_refits(&picture)?;
+            unmeasured(&picture).next().is_some() || self.shapes.lack_refits(&picture);
+        self.shapes.learn(&picture)?;
         let figures = calliper::figures(&brush, &picture);
         let notes = if layers.guides {
             guides::notes(&brush, &picture)
@@ -257,6 +285,18 @@ impl Painter {
         reading::paint(&brush, &picture, &self.shapes)?;
         strip::paint(&brush, &picture)
     }
+}
+
+/// The letters that may be seen and are still to be measured, if what is shown
+/// needs that.
+fn unmeasured(picture: &Picture<'_>) -> impl Iterator<Item = u16> {
+    let layers = picture.setting.layers;
+    let marks = layers.strokes || layers.overshoot || layers.flaws || layers.refit;
+    let needed = layers.widths || picture.is_sharp() && marks;
+    picture
+        .letters()
+        .filter_map(|s| s.item.glyph)
+        .filter(move |&glyph| needed && picture.sorts.measured(glyph).is_none())
 }
 
 fn picture(stage: &Stage) -> Option<Picture<'_>> {

@@ -68,7 +68,9 @@ fn ends(picture: &Picture<'_>) -> Vec<End> {
     let mut ends = Vec::new();
     for s in picture.letters() {
         let Some(glyph) = s.item.glyph else { continue };
-        let report = picture.sorts.report(glyph);
+        let Some(report) = picture.sorts.measured(glyph) else {
+            continue;
+        };
         let map = to_canvas(picture, s);
         let chosen = picture.is_chosen(&s.item);
         for (end, up) in [(report.top, 1.0), (report.foot, -1.0)] {

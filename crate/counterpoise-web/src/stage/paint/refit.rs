@@ -24,7 +24,7 @@ pub(super) const HALF: f64 = 4.5;
 
 /// Whether letters are large enough for a line on their edge not to hide them.
 pub(super) fn is_shown(picture: &Picture<'_>) -> bool {
-    picture.setting.layers.refit && picture.em() >= LEAST_WRITTEN
+    picture.is_sharp() && picture.setting.layers.refit && picture.em() >= LEAST_WRITTEN
 }
 
 /// Paints the refit of every letter that may be seen, as far as it is made.
@@ -118,7 +118,9 @@ pub(super) fn wishes(brush: &Brush<'_>, picture: &Picture<'_>) -> Vec<Wish> {
         let (Some(glyph), Some(ink)) = (s.item.glyph, s.ink) else {
             continue;
         };
-        let report = picture.sorts.report(glyph);
+        let Some(report) = picture.sorts.measured(glyph) else {
+            continue;
+        };
         let Some(drawing) = &report.drawing else {
             continue;
         };

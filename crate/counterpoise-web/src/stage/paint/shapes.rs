@@ -1,6 +1,7 @@
 //! Paths in font units, made once for each glyph.
 
-use super::Picture;
+use super::turn::Turn;
+use super::{Picture, refit};
 use crate::stage::command::Within;
 use counterpoise::report::{LetterReport, Point, Thickness};
 use kurbo::Vec2;
@@ -11,9 +12,6 @@ use web_sys::Path2d;
 
 /// Half the length of the bar at each end of a thickness mark, as a share of the em.
 const TICK: f64 = 0.008;
-
-/// Milliseconds of a frame that may go into making refits.
-const REFITS_A_FRAME: f64 = 8.0;
 
 /// The paths of one glyph.
 #[derive(Debug)]
@@ -30,7 +28,8 @@ pub(super) struct Shape {
 #[derive(Debug, Default)]
 pub(super) struct Shapes {
     glyphs: HashMap<u16, Shape>,
-    refits: HashMap<(u16, Within), Path2d>,
+    /// `None` of a glyph without ink.
+    refits: HashMap<(u16, Within), Option<Path2d>>,
 }
 
 impl Shapes {
@@ -64,8 +63,10 @@ impl Shapes {
                     })
                 }
             };
-            if strokes && shape.axes.is_none() {
-                let report = picture.sorts.report(glyph);
+            if strokes
+                && shape.axes.is_none()
+                && let Some(report) = picture.sorts.measured(glyph)
+            {
                 shape.axes = Some(axes(&report)?);
                 shape.marks = Some(marks(&report, TICK * picture.sorts.units_per_em())?);
             }
@@ -78,29 +79,43 @@ impl Shapes {
         self.glyphs.get(&glyph?)
     }
 
-    /// Makes the refits that a picture needs, for as long as a frame has; whether
-    /// all are there. Those of an elaborate letter take tens of milliseconds.
-    pub(super) fn learn_refits(&mut self, picture: &Picture<'_>) -> Result<bool, JsValue> {
-        let (sorts, within) = (picture.sorts, picture.setting.refit_within);
-        let start = js_sys::Date::now();
-        for glyph in picture.letters().filter_map(|s| s.item.glyph) {
-            let Entry::Vacant(new) = self.refits.entry((glyph, within)) else {
-                continue;
-            };
-            if js_sys::Date::now() - start > REFITS_A_FRAME {
-                return Ok(false);
-            }
-            if let Some(redrawn) = sorts.redraw(glyph, within) {
-                new.insert(Path2d::new_with_path_string(&redrawn.path.to_svg())?);
+    /// Whether refits are still to be made for a picture.
+    pub(super) fn lack_refits(&self, picture: &Picture<'_>) -> bool {
+        refit_glyphs(picture).any(|glyph| !self.refits.contains_key(&glyph))
+    }
+
+    /// Makes the refits that a picture needs, as far as this turn goes.
+    pub(super) fn learn_refits(
+        &mut self,
+        picture: &Picture<'_>,
+        turn: Turn,
+    ) -> Result<(), JsValue> {
+        for glyph in refit_glyphs(picture) {
+            if let Entry::Vacant(new) = self.refits.entry(glyph) {
+                if turn.is_over() {
+                    break;
+                }
+                let redrawn = picture.sorts.redraw(glyph.0, glyph.1);
+                let path = redrawn.map(|r| Path2d::new_with_path_string(&r.path.to_svg()));
+                new.insert(path.transpose()?);
             }
         }
-        Ok(true)
+        Ok(())
     }
 
     /// The refit of a glyph, if it has been made.
     pub(super) fn refit(&self, glyph: u16, within: Within) -> Option<&Path2d> {
-        self.refits.get(&(glyph, within))
+        self.refits.get(&(glyph, within))?.as_ref()
     }
+}
+
+/// The glyphs whose refit a picture shows.
+fn refit_glyphs(picture: &Picture<'_>) -> impl Iterator<Item = (u16, Within)> {
+    let (shown, within) = (refit::is_shown(picture), picture.setting.refit_within);
+    let glyphs = picture.letters().filter_map(|s| s.item.glyph);
+    glyphs
+        .filter(move |_| shown)
+        .map(move |glyph| (glyph, within))
 }
 
 fn axes(report: &LetterReport) -> Result<Path2d, JsValue> {

@@ -240,14 +240,14 @@ fn bars(brush: &Brush<'_>, picture: &Picture<'_>, column: &Column, s: &Standing)
     let Some(glyph) = s.item.glyph else {
         return Ok(());
     };
-    let report = picture.sorts.report(glyph);
     let deviations = picture.stage.deviations(glyph);
     for (row, (measure, _, full)) in ROWS.iter().enumerate() {
         let own = |(_, f): &&(usize, &FindingReport)| {
             f.glyph == glyph && row_of(f.cause).is_some_and(|(m, _)| m == *measure)
         };
         let found = picture.marked.iter().find(own).map(|(_, f)| *f);
-        let height = report.bounds.map_or(0.0, |b| b.y_max - b.y_min);
+        let ink = s.sort.as_ref().and_then(|sort| sort.ink());
+        let height = ink.map_or(0.0, |ink| ink.height());
         let told = found.and_then(|f| Told::of_finding(f, height));
         let plain = || {
             let d = deviations.iter().find(|d| d.measure == *measure)?;

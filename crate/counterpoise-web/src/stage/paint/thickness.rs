@@ -30,7 +30,9 @@ pub(super) fn wishes(brush: &Brush<'_>, picture: &Picture<'_>) -> Vec<Wish> {
     for s in picture.letters() {
         let Some(glyph) = s.item.glyph else { continue };
         let chosen = picture.is_chosen(&s.item);
-        let report = picture.sorts.report(glyph);
+        let Some(report) = picture.sorts.measured(glyph) else {
+            continue;
+        };
         for (stroke, mark) in marks(&report, roomy) {
             let rank = (!chosen, kind_rank(stroke.kind), -stroke.length);
             ranked.push((rank, wish(brush, picture, s, stroke, mark)));

@@ -12,7 +12,9 @@ use super::{Drawn, Picture};
 use crate::stage::figure;
 use crate::stage::standing::Standing;
 use counterpoise::order::by_number;
+use counterpoise::report::LetterReport;
 use kurbo::Point;
+use std::rc::Rc;
 
 /// From this size of the em on, CSS pixels: below, brackets would be dots.
 const LEAST_EM: f64 = 40.0;
@@ -142,7 +144,7 @@ fn leads(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
         let Some(ink) = s.ink.map(|ink| picture.camera.rect(ink)) else {
             continue;
         };
-        let sides = s.item.glyph.and_then(|g| picture.sorts.report(g).sides);
+        let sides = measured(picture, s).and_then(|report| report.sides);
         let map = to_canvas(picture, s);
         let stems = sides.map(|s| s.outer.map(|x| map * Point::new(x, 0.0)));
         let ends = [Point::new(ink.x0, ink.y1), Point::new(ink.x1, ink.y1)];
@@ -157,11 +159,15 @@ fn leads(brush: &Brush<'_>, picture: &Picture<'_>) -> Drawn {
     brush.solid()
 }
 
+/// A letter's measures, once they are taken.
+fn measured(picture: &Picture<'_>, s: &Standing) -> Option<Rc<LetterReport>> {
+    picture.sorts.measured(s.item.glyph?)
+}
+
 fn brackets(picture: &Picture<'_>, s: &Standing) -> Vec<Bracket> {
-    let Some(glyph) = s.item.glyph else {
+    let Some(report) = measured(picture, s) else {
         return Vec::new();
     };
-    let report = picture.sorts.report(glyph);
     let map = to_canvas(picture, s);
     let bracket = |row, [a, b]: [f64; 2]| {
         let [p, q] = [a, b].map(|x| (map * Point::new(x, 0.0)).x);
