@@ -42,6 +42,7 @@ test('a web font stands on the stage as the font that it was packed from', async
     await lab.setText('Hamburg')
     const { font: open, stage } = await lab.state()
     assert.equal(open.fileName, file)
+    assert.equal(await lab.page.locator('axes-panel').count(), 0, 'a plain font leaves nothing to choose')
     pictures.push(stage.items.map(({ glyph, advance }) => [glyph, advance]))
   }
   assert.deepEqual(pictures[1], pictures[0])

@@ -4,6 +4,7 @@ import { commandFor, give } from '../commands/registry'
 import '../desk/desk-room'
 import type { Subject } from '../desk/review-state'
 import { receive } from '../files'
+import { choiceOf } from '../formats/parcel'
 import type { LetterReport } from '../generated/LetterReport'
 import { NO_MARGIN } from '../sentences'
 import { session } from '../session'
@@ -76,11 +77,14 @@ export class LabSheet extends LitElement {
 
       axes-panel {
         flex: 0 1 auto;
-        /* Two axes under the named positions. */
-        min-height: 10rem;
         max-height: 45%;
         overflow: auto;
         border-block-end: var(--hair) solid var(--edge);
+      }
+
+      axes-panel.axes {
+        /* Two axes under the named positions. */
+        min-height: 10rem;
       }
 
       desk-review {
@@ -144,7 +148,7 @@ export class LabSheet extends LitElement {
     (state) => state.stage?.items.some((item) => item.selected) ?? false,
   )
   /** Its panel comes with what handles unusual files. */
-  readonly #parcel = new PartOf(this, session.store, (state) => state.parcel !== null)
+  readonly #choice = new PartOf(this, session.store, (state) => state.parcel && choiceOf(state.parcel))
   /** Comes with its own program too. */
   readonly #guide = new PartOf(this, session.store, (state) => state.guide)
   readonly #title = new PartOf(this, session.store, (state) =>
@@ -231,7 +235,7 @@ export class LabSheet extends LitElement {
         <div class="margin">
           ${this.#guide.value ? html`<review-guide></review-guide>` : ''}
           <first-hint></first-hint>
-          ${this.#parcel.value ? html`<axes-panel></axes-panel>` : ''}
+          ${this.#choice.value ? html`<axes-panel class=${this.#choice.value}></axes-panel>` : ''}
           <findings-panel @choose=${this.#look}></findings-panel>
           <desk-review></desk-review>
           <section class="figures" tabindex="0" aria-label="Figures">

@@ -41,6 +41,10 @@ export class SpacingPanel extends LitElement {
         gap: var(--gap-2);
       }
 
+      tool-row {
+        --tool-gap: var(--gap-2);
+      }
+
       ol,
       ul {
         list-style: none;

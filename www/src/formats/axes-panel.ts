@@ -8,7 +8,16 @@ import { session } from '../session'
 import { panel } from '../styles/panel'
 import { base, button, field, fold, heading } from '../styles/shared'
 import './axis-walk'
-import { asDrawn, instanceAt, type Parcel, samePosition, stepOf, typedValue, valueWords } from './parcel'
+import {
+  asDrawn,
+  choiceOf,
+  instanceAt,
+  type Parcel,
+  samePosition,
+  stepOf,
+  typedValue,
+  valueWords,
+} from './parcel'
 
 /** What can be chosen of an unusual file: a face of a collection, a position of a variable font. */
 @customElement('axes-panel')
@@ -105,8 +114,9 @@ export class AxesPanel extends LitElement {
     const parcel = this.#parcel.value
     if (!parcel) return nothing
     const { file, report, position, trouble } = parcel
-    const varies = position.length > 0
-    if (file.faces.length < 2 && !varies && !trouble) return nothing
+    const choice = choiceOf(parcel)
+    if (choice === null) return nothing
+    const varies = choice === 'axes'
     return html`<section aria-labelledby="title">
       <h3 id="title">${varies ? 'Axes of the font' : 'Faces of the file'}</h3>
       ${file.faces.length > 1 ? this.#faces(parcel) : nothing}

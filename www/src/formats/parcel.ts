@@ -17,6 +17,12 @@ export interface Parcel {
   readonly trouble: string | null
 }
 
+/** What there is to choose of a file, or to tell of it: axes of a face, else faces; null of a plain font. */
+export function choiceOf({ file, position, trouble }: Parcel): 'axes' | 'faces' | null {
+  if (position.length > 0) return 'axes'
+  return file.faces.length > 1 || trouble !== null ? 'faces' : null
+}
+
 export const asDrawn = (report: FaceReport): number[] => report.axes.map((axis) => axis.default)
 
 export const samePosition = (one: readonly number[], other: readonly number[]): boolean =>
