@@ -71,3 +71,14 @@ test('a page without its module says so', async () => {
   await lab.picture('broken')
   await lab.close()
 })
+
+test('a page without what stands beside the stage says so, and its letters stand all the same', async () => {
+  const lab = await home.open()
+  await lab.page.route('**/margin-*.js', (route) => route.fulfill({ status: 404, body: '' }))
+  await lab.page.reload()
+  await lab.notice.locator('p').waitFor()
+  assert.match(await lab.notice.locator('p').innerText(), /could not be fetched\. Load the page again\./)
+  assert.ok((await lab.stage()).items.length > 0)
+  await lab.picture('no-margin')
+  await lab.close()
+})

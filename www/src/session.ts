@@ -276,31 +276,29 @@ export class Session implements Desk, Bench {
       unfinished = lab.isUnfinished()
       if (this.#figures.isDue()) this.set({ stage: lab.state() })
     })
-    if (this.#awaited) this.#drawn()
+    if (this.#awaited) void this.#readOn()
     return unfinished
   }
 
-  /** A font's first picture is there. */
-  #drawn(): void {
+  /** A font's first picture is there: what comes behind it, and behind all that the page is asked meanwhile. */
+  async #readOn(): Promise<void> {
     this.#awaited = false
     performance.mark('font-drawn')
-    void this.#readOn()
-  }
-
-  /** What comes behind the first picture, and behind all that the page is asked meanwhile. */
-  async #readOn(): Promise<void> {
-    await idleTask()
-    this.turns.pictured()
-    await idleTask()
-    const behind = this.#behind()
-    await idleTask()
-    this.#try((lab) => lab.measureAlphabet())
-    await behind
-    await idleTask()
-    this.#judge()
-    await idleTask()
-    this.#readRules()
-    this.measureAll()
+    const source = this.#source
+    for (const step of [
+      () => this.turns.pictured(),
+      () => void this.#behind(),
+      () => this.#try((lab) => lab.measureAlphabet()),
+      () => this.#behind(),
+      () => this.#judge(),
+      () => this.#readRules(),
+      () => this.measureAll(),
+    ]) {
+      await idleTask()
+      // Another font that was opened meanwhile is read on by itself.
+      if (this.#source !== source) return
+      await step()
+    }
   }
 
   /** Works on what the stage lacks, for some milliseconds. */
