@@ -65,6 +65,8 @@ export class Reviewing {
   #ready: () => void = () => {}
   /** One write after another: a word said twice in a breath is kept in that order. */
   #queue: Promise<unknown> = Promise.resolve()
+  /** Counts the files that have lain on the stage. */
+  #lying = 0
   #persistent = false
   #typed = 0
 
@@ -99,14 +101,17 @@ export class Reviewing {
 
   /** Another file lies on the stage: what was said of it before is brought out. */
   forget(): void {
+    this.#lying += 1
+    this.shelving.forget()
     this.#done = []
     this.#undone = []
     this.bench.set({ meant: [], review: { ...this.state, ...nothingSaid } })
   }
 
   async opened(file: Opened): Promise<void> {
+    const lying = this.#lying
     await this.ready
-    await this.shelving.opened(file)
+    if (lying === this.#lying) await this.shelving.opened(file)
   }
 
   /** Says what the word on the subject is; a word that is given twice is taken back. */

@@ -98,3 +98,25 @@ it('never keeps one font under the name of another that was opened meanwhile', a
   expect(revisions.map((one) => one.fingerprint)).toEqual(['first'])
   expect(await store.file('fifth')).toBeUndefined()
 })
+
+it('says nothing of a font once another lies on the stage', async () => {
+  const { reviewing, open } = await desk()
+  await open('sixth')
+  expect(reviewing.state.font).toBe('sixth')
+  reviewing.forget()
+  const asked = open('seventh')
+  reviewing.forget()
+  await asked
+  expect(reviewing.state.font).toBe('')
+  await open('eighth')
+  expect(reviewing.state.font).toBe('eighth')
+})
+
+it('says nothing of a font that was there before the desk, and is no more', async () => {
+  const reviewing = new Reviewing(new Stage())
+  const told = reviewing.opened(file('ninth'))
+  reviewing.forget()
+  await reviewing.start(undefined)
+  await told
+  expect(reviewing.state.font).toBe('')
+})

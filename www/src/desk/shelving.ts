@@ -59,6 +59,11 @@ export class Shelving {
     private readonly bench: Bench,
   ) {}
 
+  /** Another file lies on the stage: what is still being found out of the one before is of no more use. */
+  forget(): void {
+    this.#file = null
+  }
+
   /** Finds out where the open file belongs, and what has been said of it. */
   async opened(file: Omit<Intake, 'findings'>): Promise<void> {
     const findings = everyFinding(this.bench.state.judgement)
@@ -66,23 +71,25 @@ export class Shelving {
       this.#contents = null
       this.#digests = new Map()
     }
-    this.#file = { ...file, findings }
+    const own = { ...file, findings }
+    this.#file = own
     const store = this.reviewing.store
     if (!store) {
       const letters = await this.#letters('')
-      if (this.#file?.fingerprint !== file.fingerprint) return
+      if (this.#file !== own) return
       this.reviewing.take([], { font: file.fingerprint, fingerprint: file.fingerprint, letters })
       return
     }
     const [known] = await store.revisionsOfFile(file.fingerprint)
     const fonts = await store.fonts()
-    const own = fonts.find((font) => font.id === known?.font && font.removed === null)
+    if (this.#file !== own) return
+    const shelved = fonts.find((font) => font.id === known?.font && font.removed === null)
     const same = (font: FontRecord) =>
       font.removed === null && font.family.toLowerCase() === file.report.family.toLowerCase()
-    const offer = own
+    const offer = shelved
       ? null
       : (fonts.filter(same).toSorted((a, b) => b.changed.localeCompare(a.changed))[0] ?? null)
-    await this.#settle(own ?? null, offer)
+    await this.#settle(shelved ?? null, offer)
   }
 
   /** Puts the open file on the shelf as a font of its own. */
