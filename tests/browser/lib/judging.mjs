@@ -33,6 +33,8 @@ export async function judging(file) {
   lab.measureAlphabet()
   const took = []
   for (let run = 0; run < runs; run += 1) {
+    // The lab keeps how it judged last: what is meant so in between makes it judge anew.
+    if (run > 0) lab.judge([{ letter: '&', cause: null }], [])
     const start = performance.now()
     lab.judge([], [])
     took.push(performance.now() - start)
