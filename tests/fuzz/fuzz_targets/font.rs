@@ -36,8 +36,8 @@ fuzz_target!(|data: &[u8]| {
     FontReport::new(&font, &context, "fuzz");
     ContentsReport::of(&font);
     let table = Table::shipped();
-    RulesReport::of(&font, &alphabet, table.as_ref());
-    JudgementReport::of(&font, &alphabet, table.as_ref(), &Meant::nothing());
+    RulesReport::of(&alphabet, table.as_ref());
+    JudgementReport::of(&alphabet, table.as_ref(), &Meant::nothing());
     let mut survey = SpacingSurvey::new(&font, &context, "HOno".chars());
     while survey.step(&font, 8) {}
     survey.report();
