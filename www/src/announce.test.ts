@@ -24,3 +24,8 @@ it('tells why something was not done, and what is being opened', () => {
   )
   expect(announcement(page('', false, { opening: 'a.otf' }), '')).toBe('Opening a.otf.')
 })
+
+it('says nothing of what it was about when the lab broke', () => {
+  const broken = page('R chosen.', false, { phase: 'broken' })
+  expect(announcement(broken, 'Opening a.otf.')).toBe('')
+})

@@ -7,7 +7,9 @@ import type { PageState } from './state'
 export function announcement(state: PageState, said: string): string {
   if (state.phase === 'starting') return 'The lab is opening.'
   if (state.opening !== null) return `Opening ${state.opening}.`
-  if (state.phase === 'broken' || !state.stage) return said
+  // What broke is told above the stage.
+  if (state.phase === 'broken') return ''
+  if (!state.stage) return said
   if (state.remark !== null) return state.remark
   return state.stage.inGesture ? said : state.stage.status
 }

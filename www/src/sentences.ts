@@ -4,6 +4,8 @@ import { isRefusal } from './refusal'
 
 export const BROKEN =
   'The lab could not start in this browser. Reload the page; if that does not help, try a newer browser.'
+export const GONE =
+  'The lab stumbled over that and could not be set up again. Reload the page and open your font once more.'
 export const STUMBLED =
   'The lab stumbled over that and has set the stage up again. Your font is still here; the steps to undo are not.'
 export const NO_KERNING =

@@ -16,6 +16,7 @@ import type { PointCount } from './generated/PointCount'
 import type { PointerInput } from './generated/PointerInput'
 import type { Spacing } from './generated/Spacing'
 import type { Theme } from './generated/Theme'
+import { HeldLab } from './held-lab'
 import { keepChanged, readSettings, storage } from './keep'
 import { Lab, loadLab } from './lab'
 import { once } from './once'
@@ -23,17 +24,14 @@ import type { Turn } from './pointers'
 import { pointsOf } from './points'
 import { drawingKind } from './redraw/kinds'
 import { isRefusal } from './refusal'
-import { measuresName, save } from './save'
-import { BROKEN, NO_SAMPLE, STUMBLED, sentenceOf, TOO_LARGE, UNJUDGED } from './sentences'
+import { BROKEN, GONE, NO_SAMPLE, STUMBLED, sentenceOf, UNJUDGED } from './sentences'
 import { fetchSample, makeHelper, noted, type Source, showFace } from './source'
-import { fittingOf, spacedCharacters, toleranceOf } from './spacing'
 import { initialState, type PageState, Store } from './state'
 import { idleTask, nextTask } from './tasks'
-import { testLine } from './test-line'
 import { TextSetting } from './text-setting'
 import { wear } from './theme'
 import { Turns } from './turns'
-import { Measurer, type SpacingState, type SurveyState } from './worker/measurer'
+import { Surveying } from './worker/surveying'
 
 /** What the page is doing: the state, and the lab behind it. */
 export class Session implements Desk, Bench {
@@ -47,10 +45,13 @@ export class Session implements Desk, Bench {
   /** What handles unusual files; fetched when the first of them comes. */
   handling: Handling | undefined
 
-  #lab: Lab | undefined
-  #canvas: HTMLCanvasElement | undefined
-  #size: readonly [number, number, number] = [1, 1, 1]
-  #theme: Theme | undefined
+  readonly #lab = new HeldLab({
+    make: () => new Lab(),
+    restore: (lab) => this.#restore(lab),
+    refused: (remark) => this.set({ remark }),
+    mended: () => this.set({ notice: { kind: 'refused', fileName: '', sentence: STUMBLED } }),
+    broken: () => this.#broken(),
+  })
   #source: Source | undefined
   #letters = new Map<number, LetterReport | null>()
   #opening = 0
@@ -60,13 +61,17 @@ export class Session implements Desk, Bench {
   readonly started = new Promise<void>((resolve) => {
     this.#begin = resolve
   })
-  readonly #measurer = new Measurer(makeHelper, {
-    changed: (survey) => this.#surveyed(survey),
-    spaced: (spacing) => this.#spaced(spacing),
-    letters: (letters) => {
+  readonly surveying = new Surveying(makeHelper, {
+    state: () => this.state,
+    set: (change) => this.set(change),
+    source: () => this.#source,
+    measured: (letters) => {
       for (const letter of letters) this.#letters.set(letter.glyph, letter)
       this.#countPoints()
     },
+    // The desk waits for the points of the letters, but not for ever.
+    ended: () => this.#tellDesk(),
+    suggested: (fitting) => this.#fit('suggested', fitting),
   })
   readonly #figures = new FigureTimes(() => this.onChange())
   /** A font was opened and has not been drawn yet. */
@@ -82,13 +87,12 @@ export class Session implements Desk, Bench {
     state: () => this.state,
     remark: (remark) => this.set({ remark }),
     source: () => this.#source,
-    file: () => this.#lab?.file() ?? new Uint8Array(),
-    kern: (pairs) => this.#try((lab) => this.#fit(lab, 'kerned', { sides: [], pairs })),
-    read: (reader) =>
-      this.#try((lab) => {
-        lab.setReader(reader)
-        this.#moved(true)
-      }),
+    file: () => this.#lab.ask((lab) => lab.file()) ?? new Uint8Array(),
+    kern: (pairs) => this.#fit('kerned', { sides: [], pairs }),
+    read: (reader) => {
+      this.#lab.tell((lab) => lab.setReader(reader))
+      this.#moved(true)
+    },
   })
 
   constructor() {
@@ -121,16 +125,15 @@ export class Session implements Desk, Bench {
 
   /** Sets the lab up on a canvas and opens the sample. */
   async start(canvas: HTMLCanvasElement): Promise<void> {
-    this.#canvas = canvas
     const opening = this.#opening
     this.set({ opening: 'the sample' })
     void this.reviewing.start(storage())
     try {
       const sample = fetchSample()
       const { module, learned } = await loadLab()
-      this.#build(canvas)
+      this.#lab.stand(canvas)
       this.#behind = once(() => {
-        this.#measurer.start(module)
+        this.surveying.start(module)
         return learned
       })
       this.set({ phase: 'ready' })
@@ -145,8 +148,7 @@ export class Session implements Desk, Bench {
         void this.#behind()
       }
     } catch (error) {
-      console.error(error)
-      this.#break()
+      this.#lab.giveUp(error)
     }
   }
 
@@ -182,7 +184,8 @@ export class Session implements Desk, Bench {
       const told = [sentence, ...(plain.parcel?.report.notes ?? [])].filter((one) => one !== null)
       if (told.length > 0) this.set({ notice: { kind: 'told', fileName: '', sentence: told.join(' ') } })
     } catch (error) {
-      if (opening !== this.#opening) return
+      // A lab that was given up has said so.
+      if (opening !== this.#opening || this.state.phase === 'broken') return
       this.set({ notice: { kind: 'refused', fileName: file.name, sentence: sentenceOf(error) } })
     } finally {
       if (opening === this.#opening) this.set({ opening: null })
@@ -202,7 +205,7 @@ export class Session implements Desk, Bench {
     const { fileName } = this.#source
     if (resting) this.#open({ bytes, fileName, sample: false, parcel })
     else {
-      this.#try((lab) => {
+      this.#lab.tell((lab) => {
         const shown = { ...font, report: noted(lab.openFont(bytes, fileName), parcel) }
         this.#source = { bytes, fileName, sample: false, parcel }
         this.#letters.clear()
@@ -215,7 +218,7 @@ export class Session implements Desk, Bench {
   }
 
   apply(command: Command): void {
-    this.#try((lab) => {
+    this.#lab.tell((lab) => {
       this.set({ stage: lab.run(command), remark: null })
       // Whoever looks at a finding speaks of it, until they say otherwise.
       if (command.type === 'standFinding') this.reviewing.set({ about: 'finding' })
@@ -225,13 +228,13 @@ export class Session implements Desk, Bench {
 
   /** A pointer on the canvas; the CSS cursor that it should have there. */
   pointer(input: PointerInput): string {
-    this.#try((lab) => this.#moved(lab.pointer(input), input.phase === 'move'))
-    return this.#lab?.cursor() ?? 'default'
+    this.#lab.tell((lab) => this.#moved(lab.pointer(input), input.phase === 'move'))
+    return this.#lab.ask((lab) => lab.cursor()) ?? 'default'
   }
 
   /** A turn of the wheel at a place of the canvas, in CSS pixels. */
   wheel(turn: Turn, x: number, y: number): void {
-    this.#try((lab) => this.#moved(lab.wheel(turn.dx, turn.dy, x, y, turn.zooms)))
+    this.#lab.tell((lab) => this.#moved(lab.wheel(turn.dx, turn.dy, x, y, turn.zooms)))
   }
 
   /** Draws the stage anew, and reads its state then, if the time for that has come. */
@@ -245,33 +248,29 @@ export class Session implements Desk, Bench {
   letter(glyph: number): LetterReport | null {
     const known = this.#letters.get(glyph)
     if (known !== undefined) return known
-    const report = this.#ask((lab) => lab.letter(glyph))
+    const report = this.#lab.ask((lab) => lab.letter(glyph))
     this.#letters.set(glyph, report)
     return report
   }
 
   stageWidth(): number {
-    return this.#size[0]
+    return this.#lab.width
   }
 
   setTheme(theme: Theme): void {
-    this.#theme = theme
-    this.#lab?.setTheme(theme)
+    this.#lab.setTheme(theme)
     this.onChange()
   }
 
   resize(width: number, height: number, ratio: number): void {
-    this.#size = [width, height, ratio]
-    this.#try((lab) => {
-      lab.resize(width, height, ratio)
-      this.#moved(true)
-    })
+    this.#lab.resize(width, height, ratio)
+    this.#moved(true)
   }
 
   /** Draws the stage; whether another frame would show more, since not all of it has been measured. */
   draw(): boolean {
     let unfinished = false
-    this.#try((lab) => {
+    this.#lab.tell((lab) => {
       lab.draw()
       unfinished = lab.isUnfinished()
       if (this.#figures.isDue()) this.set({ stage: lab.state() })
@@ -288,11 +287,11 @@ export class Session implements Desk, Bench {
     for (const step of [
       () => this.turns.pictured(),
       () => void this.#behind(),
-      () => this.#try((lab) => lab.measureAlphabet()),
+      () => this.#lab.tell((lab) => lab.measureAlphabet()),
       () => this.#behind(),
       () => this.#judge(),
       () => this.#readRules(),
-      () => this.measureAll(),
+      () => this.surveying.all(),
     ]) {
       await idleTask()
       // Another font that was opened meanwhile is read on by itself.
@@ -303,7 +302,7 @@ export class Session implements Desk, Bench {
 
   /** Works on what the stage lacks, for some milliseconds. */
   work(): void {
-    this.#try((lab) => lab.work())
+    this.#lab.tell((lab) => lab.work())
   }
 
   async pickFile(): Promise<void> {
@@ -324,79 +323,22 @@ export class Session implements Desk, Bench {
     else this.set({ notice: { kind: 'refused', fileName: '', sentence: NO_SAMPLE } })
   }
 
-  measureAll(): void {
-    const source = this.#source
-    if (!source) return
-    const { stage, judgement } = this.state
-    const inSight = stage?.items.map((item) => item.glyph).filter((glyph) => glyph != null) ?? []
-    const alphabet = judgement.kind === 'done' ? judgement.report.letters.map((letter) => letter.glyph) : []
-    const glyphs = new Set([...inSight, ...alphabet])
-    this.#measurer.survey(source.bytes, source.fileName, Uint16Array.from(glyphs))
-  }
-
-  stopMeasuring(): void {
-    this.#measurer.cancel()
-  }
-
-  saveMeasures(): void {
-    this.set({ saving: true })
-    const { kind } = this.#measurer.state
-    if (kind === 'done') this.#surveyed(this.#measurer.state)
-    else if (kind !== 'measuring') this.measureAll()
-  }
-
-  /** Takes in how far the whole font is measured; saves it if that was asked for. */
-  #surveyed(survey: SurveyState): void {
-    const { saving, font } = this.state
-    const still = saving && survey.kind === 'measuring'
-    this.set({ survey, saving: still })
-    // The desk waits for the points of the letters, but not for ever.
-    if (survey.kind !== 'measuring' && survey.kind !== 'none') this.#tellDesk()
-    if (survey.kind === 'done' && this.state.spacing.kind === 'none') this.readSpacing()
-    if (!saving || survey.kind !== 'done') return
-    if (survey.document && font) save(document, survey.document, measuresName(font.fileName))
-    else this.set({ notice: { kind: 'refused', fileName: font?.fileName ?? '', sentence: TOO_LARGE } })
-  }
-
-  /** Reads the spacing of the alphabet and of what stands beside it in text. */
-  readSpacing(): void {
-    const { judgement, font } = this.state
-    if (!this.#source || !font || judgement.kind !== 'done') return
-    const alphabet = judgement.report.letters.map((letter) => letter.letter)
-    const tolerance = toleranceOf(font.report.unitsPerEm)
-    this.#measurer.space(this.#source.bytes, spacedCharacters(alphabet), tolerance)
-  }
-
-  #spaced(spacing: SpacingState): void {
-    this.set({ spacing })
-    if (spacing.kind !== 'done') return
-    const fitting = fittingOf(spacing.report, spacing.suggestion)
-    this.#try((lab) => this.#fit(lab, 'suggested', fitting))
-  }
-
-  #fit(lab: Lab, spacing: Spacing, fitting: Fitting): void {
-    lab.setFitting(spacing, fitting)
-    this.set({ stage: lab.state() })
-    this.onChange()
-  }
-
-  /** Sets words that hold the pairs most in need; the list of words is fetched when it is first asked for. */
-  async setTestWords(): Promise<void> {
-    const { spacing } = this.state
-    if (spacing.kind !== 'done') return
-    const { text, remark } = await testLine(spacing.report, spacing.suggestion)
-    if (text === null) this.set({ remark })
-    else this.apply({ type: 'setText', text })
+  #fit(spacing: Spacing, fitting: Fitting): void {
+    this.#lab.tell((lab) => {
+      lab.setFitting(spacing, fitting)
+      this.set({ stage: lab.state() })
+      this.onChange()
+    })
   }
 
   /** What stands out of the font, as far as its letters have been measured. */
   #judge(): void {
-    const lab = this.#lab
     // A lab that is mended after it could not judge is not asked once more.
-    if (!lab || !this.#source || this.#judging) return
+    if (!this.#source || this.#judging) return
     this.#judging = true
     try {
-      const report = this.#trapped(() => lab.judge([...this.state.meant], this.#points))
+      const report = this.#lab.demand((lab) => lab.judge([...this.state.meant], this.#points))
+      if (!report) return
       this.turns.tookLong()
       this.set({ judgement: { kind: 'done', report } })
     } catch (error) {
@@ -410,7 +352,7 @@ export class Session implements Desk, Bench {
 
   /** How the font keeps the optical rules. */
   #readRules(): void {
-    if (this.state.judgement.kind === 'done') this.set({ rules: this.#ask((lab) => lab.rules()) })
+    if (this.state.judgement.kind === 'done') this.set({ rules: this.#lab.ask((lab) => lab.rules()) })
   }
 
   /** Judges the drawing too, once every letter of the alphabet has been measured. */
@@ -427,11 +369,13 @@ export class Session implements Desk, Bench {
   /** Asks the desk, once, what has been said of the open font. */
   #tellDesk(): void {
     const { font } = this.state
-    if (this.#told || !this.#lab || !this.#source || !font) return
+    if (this.#told || !this.#source || !font) return
+    const fingerprint = this.#lab.ask((lab) => lab.fingerprint())
+    if (fingerprint === null) return
     this.#told = true
     const { bytes, fileName } = this.#source
     void this.reviewing.opened({
-      fingerprint: this.#lab.fingerprint(),
+      fingerprint,
       fileName,
       bytes: bytes.buffer,
       report: font.report,
@@ -440,12 +384,12 @@ export class Session implements Desk, Bench {
 
   /** What the open font holds; null before there is one. */
   contents(): ContentsReport | null {
-    return this.#ask((lab) => lab.contents())
+    return this.#lab.ask((lab) => lab.contents())
   }
 
   /** The letters of a text that the open font has, as drawings. */
   drawings(text: string): LetterDrawing[] {
-    return this.#ask((lab) => lab.drawings(text)) ?? []
+    return this.#lab.ask((lab) => lab.drawings(text)) ?? []
   }
 
   /** Says that a finding is meant so in this font, or takes that back. */
@@ -460,11 +404,11 @@ export class Session implements Desk, Bench {
   }
 
   /** Tells the stage which findings to number under their letters, where those have changed. */
-  #markFindings(before?: PageState): void {
+  #markFindings(before: PageState): void {
     const { judgement, allowance } = this.state
-    if (before && judgement === before.judgement && allowance === before.allowance) return
+    if (judgement === before.judgement && allowance === before.allowance) return
     const listed = standing(judgement, allowance)
-    this.#lab?.markFindings(listed.map(({ glyph, cause }) => ({ glyph, cause })))
+    this.#lab.tell((lab) => lab.markFindings(listed.map(({ glyph, cause }) => ({ glyph, cause }))))
     this.onChange()
   }
 
@@ -481,20 +425,13 @@ export class Session implements Desk, Bench {
     this.focusers[on]?.()
   }
 
-  #build(canvas: HTMLCanvasElement): void {
-    const lab = new Lab()
-    lab.attach(canvas)
-    if (this.#theme) lab.setTheme(this.#theme)
-    lab.resize(...this.#size)
-    this.#lab = lab
-    this.#text.forget()
-  }
-
   #open(source: Source): void {
-    const lab = this.#lab
-    if (!lab) return
-    const report = this.#trapped(() => lab.openFont(source.bytes, source.fileName))
-    this.#measurer.forget()
+    const opened = this.#lab.demand((lab) => ({
+      report: lab.openFont(source.bytes, source.fileName),
+      stage: lab.state(),
+    }))
+    if (!opened) return
+    this.surveying.forget()
     this.#source = source
     this.#letters.clear()
     this.#points = []
@@ -505,7 +442,7 @@ export class Session implements Desk, Bench {
     const face = `counterpoise-${this.#faces}`
     this.set({
       font: {
-        report: noted(report, source.parcel),
+        report: noted(opened.report, source.parcel),
         fileName: source.fileName,
         face: null,
         sample: source.sample,
@@ -513,7 +450,7 @@ export class Session implements Desk, Bench {
       parcel: source.parcel ?? null,
       judgement: { kind: 'judging' },
       rules: null,
-      stage: lab.state(),
+      stage: opened.stage,
       ...(source.sample ? {} : { firstVisit: false }),
     })
     this.#awaited = true
@@ -528,69 +465,23 @@ export class Session implements Desk, Bench {
     if (shown && font) this.set({ font: { ...font, face: family } })
   }
 
-  /** What the lab answers; null where it cannot. After a crash it is mended, and asked once more. */
-  #ask<T>(ask: (lab: Lab) => T, again = true): T | null {
-    if (!this.#lab) return null
-    try {
-      return ask(this.#lab)
-    } catch (error) {
-      if (isRefusal(error)) return null
-      this.#mend(error)
-      return again ? this.#ask(ask, false) : null
-    }
-  }
-
-  /** Asks the lab. What it will not do is told; after a crash it is mended. */
-  #try(ask: (lab: Lab) => void): void {
-    if (!this.#lab) return
-    try {
-      ask(this.#lab)
-    } catch (error) {
-      if (isRefusal(error)) this.set({ remark: error.sentence })
-      else this.#mend(error)
-    }
-  }
-
-  /** Lets a refusal through; a crash of the module is mended first. */
-  #trapped<T>(ask: () => T): T {
-    try {
-      return ask()
-    } catch (error) {
-      if (!isRefusal(error)) this.#mend(error)
-      throw error
-    }
-  }
-
-  /**
-   * After a crash inside the module, what it held cannot be trusted: a new
-   * stage is built, the font that was open is opened again, with its line.
-   */
-  #mend(error: unknown): void {
-    console.error(error)
-    const canvas = this.#canvas
+  /** Opens on a new lab the font that was open on one that has crashed, with its line. */
+  #restore(lab: Lab): void {
+    this.#text.forget()
+    if (!this.#source) return
     const text = this.state.stage?.text
-    try {
-      if (!canvas) throw error
-      this.#build(canvas)
-      if (this.#source) {
-        this.#lab?.openFont(this.#source.bytes, this.#source.fileName)
-        if (text) this.#lab?.run({ type: 'setText', text })
-        void this.#text.readLine()
-        this.#judge()
-        this.#markFindings()
-        this.set({ stage: this.#lab?.state() ?? null })
-      }
-      this.set({ notice: { kind: 'refused', fileName: '', sentence: STUMBLED } })
-    } catch (again) {
-      console.error(again)
-      this.#break()
-    }
+    lab.openFont(this.#source.bytes, this.#source.fileName)
+    if (text) lab.run({ type: 'setText', text })
+    this.set({ stage: lab.state() })
+    void this.#text.readLine()
+    // Last: a crash of this too has yet another lab take the new one's place.
+    this.#judge()
   }
 
   /** Nothing can be drawn any more. */
-  #break(): void {
-    this.#lab = undefined
-    this.set({ phase: 'broken', opening: null, notice: { kind: 'refused', fileName: '', sentence: BROKEN } })
+  #broken(): void {
+    const sentence = this.state.phase === 'starting' ? BROKEN : GONE
+    this.set({ phase: 'broken', opening: null, notice: { kind: 'refused', fileName: '', sentence } })
     this.turns.pictured()
   }
 }

@@ -18,6 +18,15 @@ export interface Reviewer {
   set(change: Partial<ReviewState>): void
 }
 
+/** What a command may have done to the whole font. */
+export interface Surveyor {
+  /** Measures every letter of it. */
+  all(): void
+  stop(): void
+  /** Saves its measures, measuring it first where that is still to do. */
+  save(): void
+}
+
 /** What may be given the focus: the line's text, the stage, the note, or the mark that was made last. */
 export type Focus = 'text' | 'stage' | 'note' | 'mark'
 
@@ -25,6 +34,7 @@ export type Focus = 'text' | 'stage' | 'note' | 'mark'
 export interface Desk {
   readonly state: PageState
   readonly reviewing: Reviewer
+  readonly surveying: Surveyor
   /** Asks the stage; a refusal becomes a sentence on the page. */
   apply(command: Command): void
   set(change: Partial<PageState>): void
@@ -33,13 +43,6 @@ export interface Desk {
   /** Brings a variable font back to where its axes stood. */
   positionBack(): void
   focus(on: Focus): void
-  /** Sets words that hold the pairs most in need of a look. */
-  setTestWords(): Promise<void>
-  /** Measures the whole font. */
-  measureAll(): void
-  stopMeasuring(): void
-  /** Saves the whole font's measures, measuring it first where that is still to do. */
-  saveMeasures(): void
 }
 
 export const groups = [

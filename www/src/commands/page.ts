@@ -30,7 +30,7 @@ export const page: readonly PageCommand[] = [
     group: 'Page',
     keys: ['G'],
     enabled: (state) => hasFont(state) && state.survey.kind !== 'measuring' && state.survey.kind !== 'done',
-    run: (desk) => desk.measureAll(),
+    run: (desk) => desk.surveying.all(),
   },
   {
     id: 'stop-measuring',
@@ -40,7 +40,7 @@ export const page: readonly PageCommand[] = [
     keys: ['Shift+G'],
     icon: 'close',
     enabled: (state) => state.survey.kind === 'measuring',
-    run: (desk) => desk.stopMeasuring(),
+    run: (desk) => desk.surveying.stop(),
   },
   {
     id: 'save-measures',
@@ -51,7 +51,7 @@ export const page: readonly PageCommand[] = [
     whileTyping: true,
     icon: 'save',
     enabled: (state) => hasFont(state) && !state.saving,
-    run: (desk) => desk.saveMeasures(),
+    run: (desk) => desk.surveying.save(),
   },
   {
     id: 'edit-text',

@@ -89,6 +89,7 @@ function desk(
       follow: () => {},
       set: () => {},
     },
+    surveying: { all: () => {}, stop: () => {}, save: () => {} },
     asked,
     changes,
     apply: (given) => void asked.push(given),
@@ -97,10 +98,6 @@ function desk(
     openSample: () => {},
     positionBack: () => {},
     focus: () => {},
-    setTestWords: async () => {},
-    measureAll: () => {},
-    stopMeasuring: () => {},
-    saveMeasures: () => {},
   }
 }
 

@@ -1,6 +1,7 @@
 import type { Spacing } from '../generated/Spacing'
 import { controlStrings } from '../spacing'
 import type { PageState } from '../state'
+import { setTestWords } from '../test-line'
 import { hasFont, type PageCommand } from './command'
 import type { Key } from './keys'
 
@@ -47,6 +48,6 @@ export const space: readonly PageCommand[] = [
     group: 'Space',
     keys: ['Shift+P'],
     enabled: (state) => state.spacing.kind === 'done',
-    run: (desk) => void desk.setTestWords(),
+    run: (desk) => void setTestWords(desk),
   },
 ]

@@ -174,12 +174,12 @@ export class SpacingPanel extends LitElement {
       case 'reading':
         return html`<p class="quiet">Reading the pairs… <progress aria-label="Pairs read" .value=${spacing.share}></progress></p>
           <div class="row">
-            <button class="framed" type="button" @click=${() => session.stopMeasuring()}>Stop</button>
+            <button class="framed" type="button" @click=${() => session.surveying.stop()}>Stop</button>
           </div>`
       case 'stopped':
         return html`<p class="quiet">Stopped. Pairs were not all read.</p>
           <div class="row">
-            <button class="framed" type="button" @click=${() => session.readSpacing()}>Read the pairs</button>
+            <button class="framed" type="button" @click=${() => session.surveying.readSpacing()}>Read the pairs</button>
           </div>`
       case 'failed':
         return html`<p class="failed">${spacing.sentence}</p>`
