@@ -9,6 +9,7 @@
     reason = "a check says how near the figures came"
 )]
 
+mod bowls;
 mod compare;
 mod drawing;
 mod drawings;
@@ -25,7 +26,6 @@ mod reading;
 mod redraw;
 mod scan;
 mod second_reader;
-
 mod shapes;
 mod spacing;
 mod stems;
@@ -112,6 +112,7 @@ fn trials() -> Result<Vec<Trial>, Failed> {
     all.extend(spacing::trials(&fonts)?);
     all.extend(stems::trials(&fonts)?);
     all.extend(panel::trials(&fonts)?);
+    all.extend(bowls::trials(&fonts)?);
     all.extend(shapes::trials());
     all.extend(drawing::trials(&fonts)?);
     all.extend(hostile::trials(&fonts)?);

@@ -80,6 +80,21 @@ fn most_faults_come_before_anything_sound() {
 }
 
 #[test]
+fn at_one_false_alarm_its_faults_are_listed_and_nothing_else() {
+    let (face, faults) = planted().unwrap();
+    let mut planted: Vec<char> = faults
+        .iter()
+        .filter(|f| f.measure != "kerning")
+        .filter_map(|f| f.letter.chars().next())
+        .collect();
+    let judgement = judged(&face);
+    let mut listed: Vec<char> = judgement.at(1.0).map(|f| f.letter).collect();
+    planted.sort_unstable();
+    listed.sort_unstable();
+    assert_eq!(listed, planted);
+}
+
+#[test]
 fn the_sample_without_faults_is_left_in_peace() {
     let judgement = judged(&clean());
     let named: Vec<String> = judgement.at(1.0).map(Finding::sentence).collect();

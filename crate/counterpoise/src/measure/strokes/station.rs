@@ -129,6 +129,13 @@ impl<'a> Caster<'a> {
         None
     }
 
+    /// Whether one edge is straight and the other curved: the ink there belongs to a
+    /// stem, and to the corner between it and the curve that runs into it.
+    pub(super) fn fills_a_corner(&self, station: &Station) -> bool {
+        let straight = |edge: &Edge| self.outline.segments()[edge.segment].is_line();
+        straight(&station.near) != straight(&station.far)
+    }
+
     /// The other end of the ink that begins at `from`, square to `along`.
     fn far_edge(&mut self, from: &Edge, along: Vec2) -> Option<Edge> {
         let ray = Ray::new(from.point, Vec2::new(-along.y, along.x))?;

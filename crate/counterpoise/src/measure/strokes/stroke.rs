@@ -128,7 +128,7 @@ impl Stroke {
     /// stroke, the thickest mark of a curved one.
     pub fn weight(&self) -> f64 {
         match self.kind {
-            StrokeKind::Curve => self.marks.iter().map(|m| m.value).fold(0.0, f64::max),
+            StrokeKind::Curve => thickest(&self.marks),
             _ => self.median,
         }
     }
@@ -169,6 +169,8 @@ pub(super) fn finish(
     let inner = piece.closed
         || !(std::ptr::eq(greatest, &stations[0])
             || std::ptr::eq(greatest, &stations[stations.len() - 1]));
+    // Nor is what fills the corner between a bowl and its stem a thickness of either.
+    let own = inner && !caster.fills_a_corner(greatest);
     let least = refine(least, piece, caster, -1.0);
     let greatest = refine(greatest, piece, caster, 1.0);
     Some(Stroke {
@@ -176,7 +178,7 @@ pub(super) fn finish(
         median: median(&mut stations.iter().map(|s| s.thickness).collect::<Vec<_>>()),
         least: Thickness::of(&least),
         greatest: Thickness::of(&greatest),
-        marks: curve_marks(piece, inner.then_some(&greatest), caster, context),
+        marks: curve_marks(piece, own.then_some(&greatest), caster, context),
         length: piece.length,
         angle: None,
         axis,
@@ -374,6 +376,7 @@ fn curve_marks(
         .into_iter()
         .filter(|e| e.0 && !serif)
         .filter_map(|e| e.1)
+        .filter(|end| !caster.fills_a_corner(end))
     {
         if [upright, level]
             .iter()
@@ -384,7 +387,7 @@ fn curve_marks(
     }
     // The thickest place is marked too where no side shows it: in letters with
     // an inclined stress it lies between.
-    let shown = marks.iter().map(|m| m.value).fold(0.0, f64::max);
+    let shown = thickest(&marks);
     if marks.is_empty() {
         let at = &piece.stations[n / 2];
         marks.push(Thickness::of(at));
@@ -392,6 +395,10 @@ fn curve_marks(
         push_apart(&mut marks, Thickness::of(greatest));
     }
     marks
+}
+
+fn thickest(marks: &[Thickness]) -> f64 {
+    marks.iter().map(|m| m.value).fold(0.0, f64::max)
 }
 
 /// Adds a mark unless one stands within its own thickness already.
