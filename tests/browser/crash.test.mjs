@@ -41,6 +41,8 @@ async function standing() {
   await lab.ready()
   await lab.open({ name: 'heros.otf', bytes: font('heros.otf') }, 'Heros')
   await lab.judged()
+  // Letters are judged once more when all of them have been measured: not after this.
+  await lab.page.waitForFunction(() => document.querySelector('lab-sheet').state.survey.kind === 'done')
   await lab.setText('Rotation')
   await lab.canvas.focus()
   lab.crash = (name, times = 1) =>
@@ -79,8 +81,9 @@ for (const { what, name, act } of cases) {
     await lab.canvas.focus()
     await lab.press('n')
     assert.equal((await lab.stage()).items.filter((item) => item.selected).length, 1, 'the stage works on')
+    // The crash itself, which Firefox's driver hands over as an object with nothing in it.
     assert.deepEqual(
-      lab.errors.filter((error) => !/unreachable/.test(error)),
+      lab.errors.filter((error) => !/unreachable|^\{\}$/.test(error)),
       [],
     )
     await lab.close()

@@ -110,7 +110,7 @@ export class Session implements Desk, Bench {
         queueMicrotask(() => this.#text.follow())
       }
       // What is meant so weighs on no other letter.
-      if (state.meant !== before.meant && state.judgement.kind === 'done') queueMicrotask(() => this.#judge())
+      if (state.meant !== before.meant) queueMicrotask(() => this.#judgeAnew())
       keepChanged(storage(), state, before)
     })
   }
@@ -348,6 +348,11 @@ export class Session implements Desk, Bench {
     } finally {
       this.#judging = false
     }
+  }
+
+  /** Judges once more what has been judged; a font that was opened meanwhile waits for its own time. */
+  #judgeAnew(): void {
+    if (this.state.judgement.kind === 'done') this.#judge()
   }
 
   /** How the font keeps the optical rules. */
