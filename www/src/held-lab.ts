@@ -47,29 +47,6 @@ export class HeldLab {
     this.tell((lab) => lab.resize(width, height, ratio))
   }
 
-  /** Has the lab do something. What it will not do is told; after a crash it is mended. */
-  tell(act: (lab: Lab) => void): void {
-    if (!this.#lab) return
-    try {
-      act(this.#lab)
-    } catch (error) {
-      if (isRefusal(error)) this.holder.refused(error.sentence)
-      else this.#mend(error)
-    }
-  }
-
-  /** What the lab answers; null where it cannot. After a crash it is mended, and asked once more. */
-  ask<T>(question: (lab: Lab) => T, again = true): T | null {
-    if (!this.#lab) return null
-    try {
-      return question(this.#lab)
-    } catch (error) {
-      if (isRefusal(error)) return null
-      this.#mend(error)
-      return again ? this.ask(question, false) : null
-    }
-  }
-
   /** What the lab answers; null before there is one. It throws what the lab refuses, and a crash once that is mended. */
   demand<T>(question: (lab: Lab) => T): T | null {
     if (!this.#lab) return null
@@ -78,6 +55,24 @@ export class HeldLab {
     } catch (error) {
       if (!isRefusal(error)) this.#mend(error)
       throw error
+    }
+  }
+
+  /** Has the lab do something. What it will not do is told; after a crash it is mended, and what was asked not done. */
+  tell(act: (lab: Lab) => void): void {
+    try {
+      this.demand(act)
+    } catch (error) {
+      if (isRefusal(error)) this.holder.refused(error.sentence)
+    }
+  }
+
+  /** What the lab answers; null where it cannot. After a crash it is mended, and asked once more. */
+  ask<T>(question: (lab: Lab) => T, again = true): T | null {
+    try {
+      return this.demand(question)
+    } catch (error) {
+      return again && !isRefusal(error) ? this.ask(question, false) : null
     }
   }
 

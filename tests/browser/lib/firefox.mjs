@@ -24,11 +24,8 @@ export async function served(path) {
 /** Before each picture the driver adds a style of its own, `body {}`, and the page's policy forbids it aloud. */
 const ITS_STYLE = createHash('sha256').update('body {}').digest('base64')
 
-/** A font that was still on its way when the driver loaded the page anew (NS_BINDING_ABORTED, by its number). */
-const GIVEN_UP = /^downloadable font: download failed .* status=2152398850 /
-
 /** Whether the driver made the page say this. */
-export const ofDriver = (text) => text.includes(ITS_STYLE) || GIVEN_UP.test(text)
+export const ofDriver = (text) => text.includes(ITS_STYLE)
 
 /**
  * Before a page is opened: this Firefox does not tell the driver when a page asks for a file, so that the page's
