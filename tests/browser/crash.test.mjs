@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict'
 import { after, before, test } from 'node:test'
 import { font } from './lib/fonts.mjs'
-import { different, house } from './lib/lab.mjs'
+import { different, house, wide } from './lib/lab.mjs'
 
 let home
 before(async () => {
@@ -35,9 +35,7 @@ function crashing() {
 
 /** The lab with a font and a line of its own on the stage. */
 async function standing() {
-  const lab = await home.open()
-  await lab.page.addInitScript(crashing)
-  await lab.page.reload()
+  const lab = await home.open({ first: crashing })
   await lab.ready()
   await lab.open({ name: 'heros.otf', bytes: font('heros.otf') }, 'Heros')
   await lab.judged()
@@ -69,7 +67,7 @@ for (const { what, name, act } of cases) {
     await said.waitFor()
     assert.match(await said.innerText(), /^The lab stumbled over that and has set the stage up again\./)
 
-    await lab.page.setViewportSize({ width: 1440, height: 900 })
+    await lab.page.setViewportSize(wide)
     const { font: open, stage, phase } = await lab.state()
     assert.equal(phase, 'ready')
     assert.match(open.report.family, /Heros/)

@@ -13,13 +13,17 @@ export async function house() {
   return {
     browser,
     address: server.address,
-    /** Opens the lab in a fresh profile, by a link to a part of it `at`. What the page says in error fails the test at its end. */
+    /**
+     * Opens the lab in a fresh profile, by a link to a part of it `at`, with `first` run in the page before all else.
+     * What the page says in error fails the test at its end.
+     */
     async open(options = {}) {
-      const { returning = true, at = '', ...context_ } = options
+      const { returning = true, at = '', first, ...context_ } = options
       // What keeps the page for visits without a network has a test of its own.
       const base = { viewport: wide, deviceScaleFactor: 1, serviceWorkers: 'block' }
       const context = await browser.newContext({ ...base, ...context_ })
       await prepare(context)
+      if (first) await context.addInitScript(first)
       if (returning) {
         await context.addInitScript(() => {
           if (!localStorage.getItem('counterpoise.settings')) {
